@@ -1,0 +1,79 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "bath/sw-transfer.h"
+
+G_BEGIN_DECLS
+
+/*
+ * Specks are smaller than a cell, so each is kept by itself: where it fell,
+ * how large, how much dye, and how its mark falls off with distance.
+ */
+
+typedef struct
+{
+  float x, y;   /* cm */
+  float radius; /* cm, of the wet droplet or grain */
+  float grams;
+} SwSpeck;
+
+/* A zone of specks: a box turned about its centre. */
+typedef struct
+{
+  double x, y, width, length, angle_deg;
+  double per_100_cm2;
+  double median_mm; /* diameter */
+  double variation; /* sd of ln diameter */
+  double grams;     /* in all, shared by volume */
+  guint64 seed;     /* of the sketch and the pour: see sw-chance.h */
+} SwSpeckZone;
+
+/**
+ * sw_speck_count: how many specks the zone has
+ */
+gsize sw_speck_count (const SwSpeckZone *zone);
+
+/**
+ * sw_speck_scatter:
+ * @specks: (out caller-allocates): sw_speck_count() of them. Speck i depends
+ *   on the seed and i alone, not on the count, so that asking for more adds
+ *   to those that are there. Their grams sum to the zone's.
+ */
+void sw_speck_scatter (const SwSpeckZone *zone, SwSpeck *specks);
+
+/* Steps of the tabled mark, and its reach in cm. */
+#define SW_MARK_STEPS 64
+
+/**
+ * SwMark: struck dye around one speck's centre, per gram of the speck.
+ * @density: g per cm2 at squared distance (i / (SW_MARK_STEPS - 1)) x reach^2
+ * @depth: nz shares from the first face down, summing to 1
+ */
+typedef struct
+{
+  double reach_cm;
+  double share; /* struck by the end, of the speck's dye */
+  float density[SW_MARK_STEPS];
+  float depth[64];
+} SwMark;
+
+/**
+ * sw_mark_for:
+ * @radius_cm: of the speck; it starts as a round Gaussian of sd radius / 2
+ * @spans: from the speck's fall to the end, spreads those of a speck (see sw_speck_spread)
+ * @worked_in, @from_below: as for a pour
+ *
+ * Struck dye is the integral of k x mobile over time; the mobile spot is a
+ * Gaussian of variance sd^2 + 2 Dxy t in free space (Crank, The Mathematics of
+ * Diffusion, 2nd ed., ch. 3). The table is scaled so that its integral over
+ * the plane is @share.
+ */
+void sw_mark_for (double radius_cm, const SwSpan *spans, gsize n_spans, int nz, double lz, double worked_in, gboolean from_below, SwMark *mark);
+
+/* Factor on the spread for a droplet or grain: it wets only what it lies on. Ours, to be fitted. */
+double sw_speck_spread (gboolean dry);
+
+/* g per cm2 per gram of the speck at squared distance @r2 (cm2); 0 beyond the reach. */
+double sw_mark_density (const SwMark *mark, double r2);
+
+G_END_DECLS

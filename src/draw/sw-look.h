@@ -1,0 +1,37 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "forecast/sw-forecast.h"
+
+#include <cairo.h>
+
+G_BEGIN_DECLS
+
+/*
+ * A renderer takes a cairo_t, a forecast, a size and a look. It does not know
+ * whether it paints a window, a PNG or a page; it clips to its box and leaves
+ * the context as it found it.
+ */
+
+typedef struct
+{
+  gboolean dark;         /* the ground around the drawing; always a hue-free grey */
+  gboolean second_face;  /* pan: which face is up */
+  gboolean inches;       /* rulers and lengths */
+  guint selected;        /* step id drawn as selected; 0 none */
+  gboolean marks;        /* pan: numbered outlines of the pours over the colour */
+  double stitch_px;      /* cloth: width of one stitch; 0 fits the width of the cloth */
+  gsize first_row, first_column; /* cloth: what is at the lower left */
+} SwLook;
+
+/* A plain look: light, first face, centimetres, marks on. */
+extern const SwLook sw_look_plain;
+
+void sw_draw_pan (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
+void sw_draw_strip (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
+void sw_draw_cloth (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
+
+/* Pooling at every width from @from to @to, flat and round, with the present width marked. */
+void sw_draw_scan (cairo_t *cr, const SwForecast *forecast, gsize from, gsize to, double width, double height, const SwLook *look);
+
+G_END_DECLS

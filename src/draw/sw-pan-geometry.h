@@ -1,0 +1,38 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "draw/sw-look.h"
+
+G_BEGIN_DECLS
+
+/* Where is what in the pan picture: shared by the paint, hit-testing, the SVG for people and accessibility. */
+typedef struct
+{
+  double x, y, width, height; /* px */
+} SwBox;
+
+typedef struct
+{
+  SwBox pan;    /* the pan's inner walls */
+  SwBox skein;  /* the laid skeins */
+  SwBox ruler_x, ruler_y;
+  double scale; /* px per cm */
+} SwPanGeometry;
+
+void sw_pan_geometry (const SwSketch *sketch, double width, double height, SwPanGeometry *geometry);
+void sw_pan_to_px (const SwPanGeometry *geometry, double x_cm, double y_cm, double *x, double *y);
+void sw_pan_to_cm (const SwPanGeometry *geometry, double x, double y, double *x_cm, double *y_cm);
+
+/* Traces a pour's outline, in px, onto the context's path. */
+void sw_pan_trace_pour (cairo_t *cr, const SwPanGeometry *geometry, const SwSketch *sketch, const SwStep *step);
+
+/* The topmost pour of the face that is up at @x, @y (px); 0 if none. */
+guint sw_pan_pour_at (const SwPanGeometry *geometry, const SwSketch *sketch, gboolean second_face, double x, double y);
+
+/* Number a person sees on a pour: its place among the pours, from 1. */
+guint sw_pan_pour_number (const SwSketch *sketch, guint step_id);
+
+/* Whether the pour goes onto the second face: an odd number of flips before it. */
+gboolean sw_pan_pour_on_second (const SwSketch *sketch, guint step_id);
+
+G_END_DECLS

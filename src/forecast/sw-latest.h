@@ -1,0 +1,42 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "forecast/sw-forecast.h"
+
+G_BEGIN_DECLS
+
+/*
+ * Background work for the window: one job running per question, the newest
+ * wanted one wins, late answers are dropped.
+ */
+typedef struct _SwLatest SwLatest;
+
+/**
+ * SwLatestRun: in the worker thread
+ * @question: (transfer none): what was asked
+ * Returns: (transfer full): the answer, or NULL with @error
+ */
+typedef gpointer (*SwLatestRun) (gpointer question, gpointer user_data, GCancellable *cancellable, GError **error);
+
+/**
+ * SwLatestDone: in the thread-default main context of sw_latest_new()'s caller
+ * @answer: (transfer full) (nullable): NULL with @error. Never called for an answer that is no longer wanted
+ */
+typedef void (*SwLatestDone) (gpointer answer, const GError *error, gpointer user_data);
+
+SwLatest *sw_latest_new (SwLatestRun run, SwLatestDone done, gpointer user_data, GDestroyNotify free_question, GDestroyNotify free_answer) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * sw_latest_ask:
+ * @question: (transfer full)
+ * Cancels what runs, and starts on @question as soon as that has stopped; of several asked meanwhile only the last is answered.
+ */
+void sw_latest_ask (SwLatest *self, gpointer question);
+gboolean sw_latest_is_busy (const SwLatest *self);
+
+/* Nothing is called back after this returns; a running job is cancelled and cleaned up when it ends. */
+void sw_latest_free (SwLatest *self);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwLatest, sw_latest_free)
+
+G_END_DECLS

@@ -1,0 +1,259 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "sketch/sw-value.h"
+
+G_BEGIN_DECLS
+
+/*
+ * The document: what the dyer drew. Plain records in the core's units
+ * (cm, g, mL, min, deg C); what each member may hold is told by the tables
+ * of sw-member.h, which the reader, the writer, the edits and the properties
+ * pane all share.
+ *
+ * Places in the pan: x along the laid skein from its left end, 0 .. C / runs;
+ * y across it from the near edge, 0 .. width x skeins. Both in cm. They are
+ * the same on both faces: a flip turns the skein over, not the ruler.
+ */
+
+typedef enum
+{
+  SW_FIBRE_SUPERWASH_WOOL,
+  SW_FIBRE_WOOL,
+  SW_FIBRE_SUPERWASH_NYLON, /* the usual sock blend, shrink-resist wool with a quarter of nylon */
+  SW_FIBRE_NYLON,
+  SW_FIBRE_SILK,
+} SwFibre;
+
+typedef enum
+{
+  SW_WINDING_TRAVERSED, /* a guide sweeps to and fro */
+  SW_WINDING_BY_HAND,   /* scattered */
+} SwWinding;
+
+typedef enum
+{
+  SW_FOLDING_STACKED,
+  SW_FOLDING_SIDE_BY_SIDE,
+} SwFolding;
+
+typedef enum
+{
+  SW_ACID_ACETIC,
+  SW_ACID_CITRIC,
+} SwAcid;
+
+typedef enum
+{
+  SW_DYE_CLASS_UNKNOWN,
+  SW_DYE_CLASS_LEVELLING,
+  SW_DYE_CLASS_FAST_ACID,
+  SW_DYE_CLASS_MILLING,
+  SW_DYE_CLASS_SUPER_MILLING,
+  SW_DYE_CLASS_METAL_COMPLEX_1_1,
+  SW_DYE_CLASS_METAL_COMPLEX_2_1,
+} SwDyeClass;
+
+typedef enum
+{
+  SW_STEP_BAND,    /* pour: across the skein, may slant */
+  SW_STEP_SPLOTCH, /* pour: an ellipse, may be turned */
+  SW_STEP_SPECKLE, /* pour: droplets or dry grains scattered over a box */
+  SW_STEP_REST,
+  SW_STEP_FLIP,
+  SW_STEP_ACID,
+  SW_STEP_WATER,
+  SW_STEP_SET,
+} SwStepKind;
+
+typedef enum
+{
+  SW_WORKED_FLAT,
+  SW_WORKED_ROUND,
+} SwWorked;
+
+typedef enum
+{
+  SW_STATE_DRY, /* dry relaxed */
+  SW_STATE_WET, /* wet relaxed */
+} SwFabricState;
+
+/* A member this version does not know, kept as it was read. */
+typedef struct
+{
+  char *name;
+  char *json; /* compact JSON text of its value */
+} SwExtra;
+
+typedef struct
+{
+  char *name;
+  SwFibre fibre;
+  double mass_g; /* of one skein */
+  double metres_per_100_g;
+  gint64 plies;
+  SwSample undyed;
+  GPtrArray *extras; /* of SwExtra, or NULL */
+} SwYarn;
+
+typedef struct
+{
+  double circumference_cm;
+  double growth; /* how much longer the last wrap is than the first, a fraction */
+  SwWinding winding;
+  double wraps_per_sweep;
+  double wander; /* sd of the smooth wander, fraction of the bundle */
+  GPtrArray *extras;
+} SwReelSettings;
+
+typedef struct
+{
+  gint64 skeins; /* lanes across the pan */
+  gint64 runs;   /* 1, 2, 4 ... */
+  SwFolding folding;
+  double width_cm; /* of one skein as laid */
+  double depth_cm;
+  double pan_length_cm;
+  double pan_width_cm;
+  GPtrArray *extras;
+} SwLaySettings;
+
+typedef struct
+{
+  double water_ml; /* all the liquor at the start, with what the yarn holds */
+  double alkalinity_meq_per_l;
+  gboolean keep_carbonate; /* FALSE: open to the air, CO2 leaves */
+  SwAcid acid;
+  double acid_percent; /* strength, g in 100 mL */
+  double acid_ml;      /* in the bath before the first step */
+  double temperature_c;
+  double spread_cm2_per_min; /* Dxy with the yarn just covered */
+  GPtrArray *extras;
+} SwBathSettings;
+
+typedef struct
+{
+  guint id;
+  char *name;
+  SwDyeClass dye_class;
+  double half_time_min;       /* at pH 4, 90 C, shrink-resist wool */
+  double quick_share;         /* 0..1 of the dye that strikes with the quick half-time */
+  double quick_half_time_min;
+  double activation_kj_per_mol;
+  double spread; /* factor on the bath's spread */
+  double stock_percent; /* g in 100 mL */
+  double sample_depth_percent; /* owf of the sample */
+  SwSample sample;
+  GPtrArray *extras;
+} SwDye;
+
+/**
+ * SwStep: one step of the dyeing. One flat record for all kinds; the table of
+ * sw-member.h says which members a kind uses. The others keep their defaults.
+ */
+typedef struct
+{
+  guint id;
+  SwStepKind kind;
+  char *name;
+  /* pours */
+  guint dye;
+  double amount_ml; /* of the dye's stock */
+  double worked_in; /* 0 left alone .. 1 pushed through */
+  double x_cm, y_cm; /* centre */
+  double width_cm;   /* band: along x; splotch, speckle: the extent along x before turning */
+  double length_cm;  /* across: along y; a band of 0 goes right across */
+  double angle_deg;  /* band: slant from straight across; others: turned anticlockwise as drawn */
+  double specks_per_100_cm2;
+  double speck_mm;        /* median diameter */
+  double speck_variation; /* sd of the natural logarithm of the diameter */
+  gboolean dry;           /* speckle of dry grains: grams counts, not amount_ml */
+  double grams;
+  /* rest, set */
+  double minutes;
+  double temperature_c;
+  /* acid, water */
+  double volume_ml;
+  double acid_percent;
+  GPtrArray *extras;
+} SwStep;
+
+typedef struct
+{
+  double stitches_per_10cm;
+  double rows_per_10cm;    /* 0: from the stitches, by Munden's ratio */
+  double stitch_length_cm; /* yarn in one stitch; 0: by Munden */
+  SwFabricState state;
+  SwWorked worked;
+  gint64 width_stitches;
+  gint64 skein; /* which of the skeins in the pan is knitted, from 1 */
+  double start_cm;   /* strand cut off before the cast-on */
+  double cast_on;    /* yarn in the cast-on over the width of the cloth */
+  double turn_cm;    /* extra yarn at each turn of flat work */
+  GPtrArray *extras;
+} SwClothSettings;
+
+typedef struct
+{
+  char *title;
+  char *notes;
+  gint64 seed;
+  SwYarn yarn;
+  SwReelSettings reel;
+  SwLaySettings lay;
+  SwBathSettings bath;
+  GPtrArray *dyes;  /* of SwDye, owned */
+  GPtrArray *steps; /* of SwStep, owned, in the order of the dyeing */
+  SwClothSettings cloth;
+  guint next_id; /* not yet used by any dye or step */
+  GPtrArray *extras;
+} SwSketch;
+
+/**
+ * sw_sketch_new:
+ * Returns: (transfer full): an empty sketch: every member at its default, no dyes, no steps
+ */
+SwSketch *sw_sketch_new (void) G_GNUC_WARN_UNUSED_RESULT;
+SwSketch *sw_sketch_copy (const SwSketch *sketch) G_GNUC_WARN_UNUSED_RESULT;
+void sw_sketch_free (SwSketch *sketch);
+
+/**
+ * sw_sketch_equal:
+ * Returns: whether all members are the same, ids and unknown members too
+ */
+gboolean sw_sketch_equal (const SwSketch *a, const SwSketch *b);
+
+SwDye *sw_dye_new (guint id) G_GNUC_WARN_UNUSED_RESULT;
+SwDye *sw_dye_copy (const SwDye *dye) G_GNUC_WARN_UNUSED_RESULT;
+void sw_dye_free (SwDye *dye);
+SwStep *sw_step_new (guint id, SwStepKind kind) G_GNUC_WARN_UNUSED_RESULT;
+SwStep *sw_step_copy (const SwStep *step) G_GNUC_WARN_UNUSED_RESULT;
+void sw_step_free (SwStep *step);
+gboolean sw_step_is_pour (const SwStep *step);
+
+/**
+ * sw_sketch_find_dye:
+ * Returns: (nullable) (transfer none): the dye with that id
+ */
+const SwDye *sw_sketch_find_dye (const SwSketch *sketch, guint id);
+const SwStep *sw_sketch_find_step (const SwSketch *sketch, guint id);
+
+/* Extent of the laid skeins, cm: see the note on places above. */
+double sw_sketch_lay_length (const SwSketch *sketch);
+double sw_sketch_lay_width (const SwSketch *sketch);
+
+/**
+ * sw_sketch_validate:
+ * @error: names the first member that is out of its limits, a reference
+ *   that leads nowhere or a number that is not one, with its place in the
+ *   file's own words ("steps[3].width_cm")
+ *
+ * Returns: whether the forecast may be asked for this sketch
+ */
+gboolean sw_sketch_validate (const SwSketch *sketch, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwSketch, sw_sketch_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwDye, sw_dye_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwStep, sw_step_free)
+
+G_END_DECLS
