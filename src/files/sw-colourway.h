@@ -36,7 +36,12 @@ SwSketch *sw_colourway_parse (const char *bytes, gsize n, GError **error) G_GNUC
  */
 char *sw_colourway_print (const SwSketch *sketch) G_GNUC_WARN_UNUSED_RESULT;
 
-SwSketch *sw_colourway_load (GFile *file, GCancellable *cancellable, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/**
+ * sw_colourway_load:
+ * @etag: (out) (optional): the entity tag of what was read, for sw_colourway_save(); NULL if the place has none
+ * @error: SW_FILE_ERROR, or G_IO_ERROR if it could not be read
+ */
+SwSketch *sw_colourway_load (GFile *file, char **etag, GCancellable *cancellable, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * sw_colourway_save:
