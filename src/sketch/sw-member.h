@@ -45,11 +45,14 @@ typedef struct
   const char *label; /* for people, marked with N_(); no unit */
   const char *unit;  /* core unit as shown, "" if none */
   SwKind kind;
-  gsize offset; /* in the record's struct */
-  double min, max, fallback; /* numbers, whole numbers; for text `max` bytes; for a choice the fallback's index */
+  gsize offset;                     /* in the record's struct */
+  double min, max, fallback;        /* numbers, whole numbers; for text `max` bytes; for a choice the fallback's index */
   const char *const *choices;       /* file words, NULL-ended; SW_KIND_CHOICE only */
   const char *const *choice_labels; /* for people, marked with N_(), same order */
-  guint step_kinds; /* SW_RECORD_STEP: bits of the kinds that use it; else 0 */
+  guint step_kinds;                 /* SW_RECORD_STEP: bits of the kinds that use it; else 0 */
+  double above_zero;                /* 0 is allowed and stands for "work it out"; the next allowed number is this. 0: no such gap */
+  gboolean doubling;                /* whole numbers: 1, 2, 4 ... only */
+  const SwSample *colour_fallback;  /* SW_KIND_COLOUR only */
 } SwMember;
 
 /**
@@ -62,16 +65,34 @@ typedef struct
 const SwMember *sw_record_members (SwRecord record, gsize *n);
 
 /**
- * sw_record_name: the record's member name in the file ("yarn"); for dyes and steps that of the list ("dyes")
+ * sw_record_name: the record's member name in the file ("yarn"); for dyes and steps that of the list ("dyes");
+ *   "" for the sketch itself
  */
 const char *sw_record_name (SwRecord record);
 
 const SwMember *sw_record_find_member (SwRecord record, const char *name);
 
 /**
+ * sw_sketch_record:
+ * @id: the dye's or step's id; not looked at for the records of which there is one
+ *
+ * Returns: (nullable) (transfer none): the struct that the record's members are offsets into
+ */
+gconstpointer sw_sketch_record (const SwSketch *sketch, SwRecord record, guint id);
+
+/**
  * sw_member_applies: whether a step of @kind uses @member (TRUE for members of other records)
  */
 gboolean sw_member_applies (const SwMember *member, SwStepKind kind);
+
+/**
+ * sw_member_fallback:
+ * @kind: of the step, since some kinds have their own default; any for other records
+ * @value: (out caller-allocates): the default, to be cleared
+ *
+ * A pour's dye has no default: 0, which sw_member_check() refuses.
+ */
+void sw_member_fallback (const SwMember *member, SwStepKind kind, SwValue *value);
 
 /**
  * sw_member_get:

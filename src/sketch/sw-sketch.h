@@ -66,6 +66,8 @@ typedef enum
   SW_STEP_SET,
 } SwStepKind;
 
+#define SW_N_STEP_KINDS (SW_STEP_SET + 1)
+
 typedef enum
 {
   SW_WORKED_FLAT,
@@ -84,6 +86,14 @@ typedef struct
   char *name;
   char *json; /* compact JSON text of its value */
 } SwExtra;
+
+/* Adds one at the end; makes the list when @extras is NULL. Strings are copied. */
+void sw_extras_add (GPtrArray **extras, const char *name, const char *json);
+
+/* A NULL list and an empty one are the same. Order counts, since it is the file's. */
+GPtrArray *sw_extras_copy (const GPtrArray *extras) G_GNUC_WARN_UNUSED_RESULT;
+void sw_extras_free (GPtrArray *extras);
+gboolean sw_extras_equal (const GPtrArray *a, const GPtrArray *b);
 
 typedef struct
 {
@@ -136,12 +146,12 @@ typedef struct
   guint id;
   char *name;
   SwDyeClass dye_class;
-  double half_time_min;       /* at pH 4, 90 C, shrink-resist wool */
-  double quick_share;         /* 0..1 of the dye that strikes with the quick half-time */
+  double half_time_min; /* at pH 4, 90 C, shrink-resist wool */
+  double quick_share;   /* 0..1 of the dye that strikes with the quick half-time */
   double quick_half_time_min;
   double activation_kj_per_mol;
-  double spread; /* factor on the bath's spread */
-  double stock_percent; /* g in 100 mL */
+  double spread;               /* factor on the bath's spread */
+  double stock_percent;        /* g in 100 mL */
   double sample_depth_percent; /* owf of the sample */
   SwSample sample;
   GPtrArray *extras;
@@ -158,8 +168,8 @@ typedef struct
   char *name;
   /* pours */
   guint dye;
-  double amount_ml; /* of the dye's stock */
-  double worked_in; /* 0 left alone .. 1 pushed through */
+  double amount_ml;  /* of the dye's stock */
+  double worked_in;  /* 0 left alone .. 1 pushed through */
   double x_cm, y_cm; /* centre */
   double width_cm;   /* band: along x; splotch, speckle: the extent along x before turning */
   double length_cm;  /* across: along y; a band of 0 goes right across */
@@ -186,10 +196,10 @@ typedef struct
   SwFabricState state;
   SwWorked worked;
   gint64 width_stitches;
-  gint64 skein; /* which of the skeins in the pan is knitted, from 1 */
-  double start_cm;   /* strand cut off before the cast-on */
-  double cast_on;    /* yarn in the cast-on over the width of the cloth */
-  double turn_cm;    /* extra yarn at each turn of flat work */
+  gint64 skein;    /* which of the skeins in the pan is knitted, from 1 */
+  double start_cm; /* strand cut off before the cast-on */
+  double cast_on;  /* yarn in the cast-on over the width of the cloth */
+  double turn_cm;  /* extra yarn at each turn of flat work */
   GPtrArray *extras;
 } SwClothSettings;
 
@@ -209,6 +219,15 @@ typedef struct
   GPtrArray *extras;
 } SwSketch;
 
+/* Most that a sketch may hold, so that the work it asks for is bounded. */
+#define SW_MAX_DYES 24
+#define SW_MAX_STEPS 2000
+#define SW_MAX_STRAND_CM 2.0e6
+#define SW_MAX_LAY_CM 400.0
+#define SW_MAX_SPECKS 1000000 /* asked for by all speckle zones together */
+#define SW_MAX_SLANT_DEG 80.0 /* of a band from straight across */
+#define SW_ID_MAX 1000000000  /* ids are 1 .. this */
+
 /**
  * sw_sketch_new:
  * Returns: (transfer full): an empty sketch: every member at its default, no dyes, no steps
@@ -219,13 +238,16 @@ void sw_sketch_free (SwSketch *sketch);
 
 /**
  * sw_sketch_equal:
- * Returns: whether all members are the same, ids and unknown members too
+ * Returns: whether all members are the same, ids and unknown members too.
+ *   `next_id` is book-keeping and not compared
  */
 gboolean sw_sketch_equal (const SwSketch *a, const SwSketch *b);
 
 SwDye *sw_dye_new (guint id) G_GNUC_WARN_UNUSED_RESULT;
 SwDye *sw_dye_copy (const SwDye *dye) G_GNUC_WARN_UNUSED_RESULT;
 void sw_dye_free (SwDye *dye);
+
+/* Every member at the default of its kind; a pour's dye is 0 until it is given one. */
 SwStep *sw_step_new (guint id, SwStepKind kind) G_GNUC_WARN_UNUSED_RESULT;
 SwStep *sw_step_copy (const SwStep *step) G_GNUC_WARN_UNUSED_RESULT;
 void sw_step_free (SwStep *step);
@@ -237,6 +259,12 @@ gboolean sw_step_is_pour (const SwStep *step);
  */
 const SwDye *sw_sketch_find_dye (const SwSketch *sketch, guint id);
 const SwStep *sw_sketch_find_step (const SwSketch *sketch, guint id);
+
+/**
+ * sw_sketch_fresh_id:
+ * Returns: an id that no dye and no step has: `next_id`, or the next after it that is free
+ */
+guint sw_sketch_fresh_id (const SwSketch *sketch);
 
 /* Extent of the laid skeins, cm: see the note on places above. */
 double sw_sketch_lay_length (const SwSketch *sketch);
