@@ -1,0 +1,126 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "colour/sw-colour-name.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/*
+ * Our own scheme, no standard's: thirteen hues by CIELAB hue angle, each in six depths, and greys plain or
+ * tinted. Every name is one whole phrase for translators, since adjectives do not stack alike in all languages.
+ */
+typedef enum
+{
+  DARK,
+  DEEP,
+  FULL,
+  LIGHT,
+  PALE,
+  DUSTY,
+  N_DEPTHS
+} Depth;
+
+typedef struct
+{
+  double to_degrees;     /* up to this hue angle, from that of the row before */
+  double full_lightness; /* about the L* of the most vivid colour of this hue: a full yellow is light, a full blue is not */
+  const char *names[N_DEPTHS];
+} Hue;
+
+/* Translators: names of yarn colours, from dark to pale, the last one a dull one of middling lightness. */
+static const Hue hues[] = {
+  { 20, 58, { NC_ ("colour name", "dark wine red"), NC_ ("colour name", "deep rose"), NC_ ("colour name", "rose"), NC_ ("colour name", "light pink"), NC_ ("colour name", "pale pink"), NC_ ("colour name", "dusty rose") } },
+  { 47, 52, { NC_ ("colour name", "dark red"), NC_ ("colour name", "deep red"), NC_ ("colour name", "red"), NC_ ("colour name", "salmon pink"), NC_ ("colour name", "pale salmon pink"), NC_ ("colour name", "dusty red") } },
+  { 78, 70, { NC_ ("colour name", "dark brown"), NC_ ("colour name", "brown"), NC_ ("colour name", "orange"), NC_ ("colour name", "light orange"), NC_ ("colour name", "pale apricot"), NC_ ("colour name", "dusty brown") } },
+  { 106, 88, { NC_ ("colour name", "dark olive"), NC_ ("colour name", "olive"), NC_ ("colour name", "yellow"), NC_ ("colour name", "light yellow"), NC_ ("colour name", "pale yellow"), NC_ ("colour name", "dusty yellow") } },
+  { 125, 82, { NC_ ("colour name", "dark moss green"), NC_ ("colour name", "moss green"), NC_ ("colour name", "yellow-green"), NC_ ("colour name", "light yellow-green"), NC_ ("colour name", "pale yellow-green"), NC_ ("colour name", "dusty moss green") } },
+  { 155, 66, { NC_ ("colour name", "dark green"), NC_ ("colour name", "deep green"), NC_ ("colour name", "green"), NC_ ("colour name", "light green"), NC_ ("colour name", "pale green"), NC_ ("colour name", "dusty green") } },
+  { 180, 66, { NC_ ("colour name", "dark sea green"), NC_ ("colour name", "deep sea green"), NC_ ("colour name", "sea green"), NC_ ("colour name", "light sea green"), NC_ ("colour name", "pale sea green"), NC_ ("colour name", "dusty sea green") } },
+  { 220, 66, { NC_ ("colour name", "dark teal"), NC_ ("colour name", "teal"), NC_ ("colour name", "turquoise"), NC_ ("colour name", "light turquoise"), NC_ ("colour name", "pale turquoise"), NC_ ("colour name", "dusty teal") } },
+  { 255, 62, { NC_ ("colour name", "dark petrol blue"), NC_ ("colour name", "petrol blue"), NC_ ("colour name", "sky blue"), NC_ ("colour name", "light sky blue"), NC_ ("colour name", "pale sky blue"), NC_ ("colour name", "dusty sky blue") } },
+  { 290, 52, { NC_ ("colour name", "dark blue"), NC_ ("colour name", "deep blue"), NC_ ("colour name", "blue"), NC_ ("colour name", "light blue"), NC_ ("colour name", "pale blue"), NC_ ("colour name", "dusty blue") } },
+  { 308, 44, { NC_ ("colour name", "midnight blue"), NC_ ("colour name", "deep violet-blue"), NC_ ("colour name", "violet-blue"), NC_ ("colour name", "light violet-blue"), NC_ ("colour name", "pale lavender blue"), NC_ ("colour name", "dusty violet-blue") } },
+  { 335, 46, { NC_ ("colour name", "dark purple"), NC_ ("colour name", "deep purple"), NC_ ("colour name", "purple"), NC_ ("colour name", "light purple"), NC_ ("colour name", "pale lilac"), NC_ ("colour name", "dusty purple") } },
+  { 350, 54, { NC_ ("colour name", "dark plum"), NC_ ("colour name", "deep magenta"), NC_ ("colour name", "magenta"), NC_ ("colour name", "light magenta"), NC_ ("colour name", "pale orchid pink"), NC_ ("colour name", "dusty plum") } },
+};
+
+typedef struct
+{
+  double to_lightness;
+  const char *plain, *warm, *green, *blue, *mauve;
+} Grey;
+
+static const Grey greys[] = {
+  { 12, NC_ ("colour name", "black"), NC_ ("colour name", "brown-black"), NC_ ("colour name", "green-black"), NC_ ("colour name", "blue-black"), NC_ ("colour name", "purple-black") },
+  { 36, NC_ ("colour name", "dark grey"), NC_ ("colour name", "dark brown-grey"), NC_ ("colour name", "dark green-grey"), NC_ ("colour name", "dark blue-grey"), NC_ ("colour name", "dark mauve-grey") },
+  { 62, NC_ ("colour name", "mid grey"), NC_ ("colour name", "mid brown-grey"), NC_ ("colour name", "mid green-grey"), NC_ ("colour name", "mid blue-grey"), NC_ ("colour name", "mid mauve-grey") },
+  { 86, NC_ ("colour name", "light grey"), NC_ ("colour name", "beige"), NC_ ("colour name", "light green-grey"), NC_ ("colour name", "light blue-grey"), NC_ ("colour name", "light mauve-grey") },
+  { 95, NC_ ("colour name", "off-white"), NC_ ("colour name", "cream"), NC_ ("colour name", "green-tinged white"), NC_ ("colour name", "blue-tinged white"), NC_ ("colour name", "pink-tinged white") },
+  { G_MAXDOUBLE, NC_ ("colour name", "white"), NC_ ("colour name", "ivory"), NC_ ("colour name", "green-tinged white"), NC_ ("colour name", "blue-tinged white"), NC_ ("colour name", "pink-tinged white") },
+};
+
+/* Chroma below which a colour is a plain grey, a tinted grey, a dusty colour; above the last it is never light or pale. */
+#define PLAIN_GREY_CHROMA 4.0
+#define TINTED_GREY_CHROMA 10.0
+#define DUSTY_CHROMA 24.0
+#define VIVID_CHROMA 62.0
+
+static const char *
+grey_name (SwLab lab, double chroma, double degrees)
+{
+  const Grey *grey = greys;
+
+  while (lab.l > grey->to_lightness)
+    grey++;
+  if (chroma < PLAIN_GREY_CHROMA)
+    return grey->plain;
+  if (degrees < 20 || degrees >= 300)
+    return grey->mauve;
+  if (degrees < 106)
+    return grey->warm;
+  if (degrees < 195)
+    return grey->green;
+  return grey->blue;
+}
+
+static Depth
+depth_of (double lightness, double chroma, const Hue *hue)
+{
+  double full = hue->full_lightness;
+  double depth = lightness < full ? lightness / full - 1 : (lightness - full) / (100 - full);
+
+  if (depth < -0.55)
+    return DARK;
+  if (chroma < DUSTY_CHROMA && depth < 0.5)
+    return DUSTY;
+  if (depth < -0.2)
+    return DEEP;
+  if (depth < 0.3 || chroma > VIVID_CHROMA)
+    return FULL;
+  return depth < 0.65 ? LIGHT : PALE;
+}
+
+char *
+sw_colour_name (SwLab lab)
+{
+  double chroma = hypot (lab.a, lab.b);
+  double degrees = atan2 (lab.b, lab.a) * 180 / G_PI;
+  const Hue *hue = hues;
+  const char *name;
+
+  if (degrees < 0)
+    degrees += 360;
+  if (chroma < TINTED_GREY_CHROMA)
+    name = grey_name (lab, chroma, degrees);
+  else
+    {
+      /* Past the last row the circle closes in the first. */
+      while (hue < hues + G_N_ELEMENTS (hues) && degrees >= hue->to_degrees)
+        hue++;
+      if (hue == hues + G_N_ELEMENTS (hues))
+        hue = hues;
+      name = hue->names[depth_of (lab.l, chroma, hue)];
+    }
+  return g_strdup (g_dpgettext2 (GETTEXT_PACKAGE, "colour name", name));
+}

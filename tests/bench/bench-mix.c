@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "colour/sw-mix.h"
+#include "colour/sw-recover.h"
+
+#include <stdlib.h>
+
+/* As many places as a skein of 100 g of fine yarn, by the half centimetre or so. */
+#define N_PLACES 117000
+#define N_DYES 4
+#define N_RUNS 41
+
+static const SwSrgb samples[N_DYES] = { { 0.74, 0.25, 0.36 }, { 0.13, 0.35, 0.55 }, { 0.90, 0.70, 0.05 }, { 0.30, 0.12, 0.45 } };
+
+typedef struct
+{
+  SwPalette palette;
+  float *depths[N_DYES];
+  float *x, *y, *z, *l, *a, *b;
+  guint32 *pixels;
+} Bench;
+
+static void
+run_mix (Bench *bench)
+{
+  sw_mix_xyz (&bench->palette, (const float *const *) bench->depths, N_PLACES, bench->x, bench->y, bench->z);
+}
+
+static void
+run_lab (Bench *bench)
+{
+  sw_lab_from_xyz_many (bench->x, bench->y, bench->z, N_PLACES, bench->l, bench->a, bench->b);
+}
+
+static void
+run_pixels (Bench *bench)
+{
+  sw_pixels_from_xyz (bench->x, bench->y, bench->z, 1, N_PLACES, bench->pixels);
+}
+
+static int
+compare_doubles (const void *a, const void *b)
+{
+  double x = *(const double *) a, y = *(const double *) b;
+
+  return (x > y) - (x < y);
+}
+
+static void
+report (const char *name, void (*run) (Bench *), Bench *bench)
+{
+  double milliseconds[N_RUNS];
+
+  for (int i = 0; i < N_RUNS; i++)
+    {
+      gint64 start = g_get_monotonic_time ();
+
+      run (bench);
+      milliseconds[i] = (double) (g_get_monotonic_time () - start) / 1000;
+    }
+  qsort (milliseconds, N_RUNS, sizeof (double), compare_doubles);
+  g_print ("%-28s %8.3f ms (fastest %.3f)\n", name, milliseconds[N_RUNS / 2], milliseconds[0]);
+}
+
+/* A row of evenly spread colours, few of them alike in a block, so that nothing is gained by luck. */
+static void
+report_recovery (void)
+{
+  gint64 start = g_get_monotonic_time ();
+  double reflectance[SW_BANDS];
+  int n = 0;
+
+  for (int r = 0; r < 5; r++)
+    for (int g = 0; g < 5; g++)
+      for (int b = 0; b < 5; b++)
+        n += sw_recover_reflectance (sw_xyz_from_srgb ((SwSrgb){ 0.1 + 0.2 * r, 0.1 + 0.2 * g, 0.1 + 0.2 * b }), reflectance, NULL);
+  g_print ("%-28s %8.3f ms each, %d of 125 found\n", "spectrum of a colour", (double) (g_get_monotonic_time () - start) / 125000, n);
+}
+
+int
+main (void)
+{
+  g_autoptr (GRand) chance = g_rand_new_with_seed (5);
+  double yarn[SW_BANDS], sample[SW_BANDS];
+  Bench bench = { 0 };
+
+  if (!sw_recover_reflectance (sw_xyz_from_srgb ((SwSrgb){ 0.93, 0.90, 0.82 }), yarn, NULL))
+    return 1;
+  sw_palette_set_yarn (&bench.palette, yarn);
+  for (int dye = 0; dye < N_DYES; dye++)
+    {
+      if (!sw_recover_reflectance (sw_xyz_from_srgb (samples[dye]), sample, NULL))
+        return 1;
+      sw_palette_add_dye (&bench.palette, sample, 1);
+      bench.depths[dye] = g_new (float, N_PLACES);
+      for (int i = 0; i < N_PLACES; i++)
+        bench.depths[dye][i] = (float) MAX (g_rand_double_range (chance, -0.5, 1.5), 0);
+    }
+  bench.x = g_new (float, N_PLACES);
+  bench.y = g_new (float, N_PLACES);
+  bench.z = g_new (float, N_PLACES);
+  bench.l = g_new (float, N_PLACES);
+  bench.a = g_new (float, N_PLACES);
+  bench.b = g_new (float, N_PLACES);
+  bench.pixels = g_new (guint32, N_PLACES);
+
+  g_print ("%d places, %d dyes\n", N_PLACES, N_DYES);
+  report ("mix to XYZ", run_mix, &bench);
+  report ("CIELAB", run_lab, &bench);
+  report ("pixels, as mixed", run_pixels, &bench);
+  for (int i = 0; i < N_PLACES; i++)
+    bench.z[i] = 0.02f * bench.z[i];
+  report ("pixels, all outside sRGB", run_pixels, &bench);
+  report_recovery ();
+
+  for (int dye = 0; dye < N_DYES; dye++)
+    g_free (bench.depths[dye]);
+  g_free (bench.x);
+  g_free (bench.y);
+  g_free (bench.z);
+  g_free (bench.l);
+  g_free (bench.a);
+  g_free (bench.b);
+  g_free (bench.pixels);
+  return 0;
+}
