@@ -26,7 +26,17 @@ typedef struct
  */
 gboolean sw_deposit_plane (const SwGrid *grid, const SwOutline *outline, double mass, double *plane);
 
-/* Gaussian of sd @sigma_cm along x and y, in modes. */
+/*
+ * Least blur of a pour, in cells: dye wicks along the strand as it lands, and
+ * an outline cut off sharper than the grid can carry would ring when it spreads.
+ */
+#define SW_DEPOSIT_LEAST_BLUR 0.6
+
+/**
+ * sw_deposit_blur:
+ * @sigma_cm: sd of the Gaussian along x and y; along each axis at least SW_DEPOSIT_LEAST_BLUR cells
+ * @plane_modes: (inout): nx x ny modes
+ */
 void sw_deposit_blur (const SwGrid *grid, double sigma_cm, double *plane_modes);
 
 /* Sideways blur of a pour worked in by that much: up to 0.6 cm. */
