@@ -24,7 +24,8 @@ const char *sw_verdict_name (SwVerdict verdict); /* in files: "columns" */
 typedef struct
 {
   const double *gamma;
-  gsize n_lags;
+  gsize n_lags;           /* at longer lags the strand is taken to be no more alike than by chance */
+  gsize n;                /* stitches in the strand: neighbours that fewer than half of them have are not weighed; 0 weighs all */
   double gamma_inf;
   double turn;            /* as in SwLayout */
   double stripe_stitches; /* mean run of one colour along the strand, each stitch counted once */
@@ -42,7 +43,8 @@ typedef struct
   SwVerdict verdict;
 } SwPooling;
 
-/* Lags needed for widths up to @width. */
+/* Lags needed for widths up to @width, with room for turns of up to SW_POOLING_TURN stitches. */
+#define SW_POOLING_TURN 32
 gsize sw_pooling_lags (gsize width);
 
 /**
