@@ -44,7 +44,7 @@ typedef struct
 } SwPooling;
 
 /* Lags needed for widths up to @width, with room for turns of up to SW_POOLING_TURN stitches. */
-#define SW_POOLING_TURN 32
+#define SW_POOLING_TURN 64
 gsize sw_pooling_lags (gsize width);
 
 /**

@@ -3,6 +3,8 @@
 
 #include "cloth/sw-variogram.h"
 
+#include "bath/sw-planner.h"
+
 #include <fftw3.h>
 #include <string.h>
 
@@ -32,7 +34,7 @@ typedef struct
   fftw_plan forward, back;
 } Desk;
 
-static GMutex desk_lock; /* guards the free desks and FFTW's planner */
+static GMutex desk_lock;
 static Desk *free_desks[MAX_DESKS]; /* latest used first, no gaps */
 
 static gboolean
@@ -62,8 +64,10 @@ smooth_size (gsize least)
 static void
 desk_free (Desk *desk)
 {
+  sw_planner_lock ();
   fftw_destroy_plan (desk->forward);
   fftw_destroy_plan (desk->back);
+  sw_planner_unlock ();
   fftw_free (desk->series);
   fftw_free (desk->head);
   g_free (desk);
@@ -80,11 +84,13 @@ desk_new (gsize size)
   desk->stride = 2 * (size / 2 + 1);
   desk->series = fftw_alloc_real (CHANNELS * desk->stride);
   desk->head = fftw_alloc_real (size + 1);
+  sw_planner_lock ();
   desk->forward = fftw_plan_many_dft_r2c (1, &n, CHANNELS,
                                           desk->series, NULL, 1, (int) desk->stride,
                                           (fftw_complex *) desk->series, NULL, 1, (int) desk->stride / 2,
                                           FFTW_ESTIMATE);
   desk->back = fftw_plan_dft_c2r_1d (n, (fftw_complex *) desk->series, desk->series, FFTW_ESTIMATE);
+  sw_planner_unlock ();
 
   return desk;
 }
@@ -100,22 +106,23 @@ take_desk (gsize size)
       desk = g_steal_pointer (&free_desks[i]);
     else if (desk != NULL)
       free_desks[i - 1] = g_steal_pointer (&free_desks[i]);
-  if (desk == NULL)
-    desk = desk_new (size);
   g_mutex_unlock (&desk_lock);
 
-  return desk;
+  return desk != NULL ? desk : desk_new (size);
 }
 
 static void
 give_desk_back (Desk *desk)
 {
+  Desk *oldest;
+
   g_mutex_lock (&desk_lock);
-  if (free_desks[MAX_DESKS - 1] != NULL)
-    desk_free (free_desks[MAX_DESKS - 1]);
+  oldest = free_desks[MAX_DESKS - 1];
   memmove (free_desks + 1, free_desks, (MAX_DESKS - 1) * sizeof *free_desks);
   free_desks[0] = desk;
   g_mutex_unlock (&desk_lock);
+
+  g_clear_pointer (&oldest, desk_free);
 }
 
 /* Mean-free, with zeros after it so that the circle does not bite its tail. */
