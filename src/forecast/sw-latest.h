@@ -32,9 +32,18 @@ SwLatest *sw_latest_new (SwLatestRun run, SwLatestDone done, gpointer user_data,
  * Cancels what runs, and starts on @question as soon as that has stopped; of several asked meanwhile only the last is answered.
  */
 void sw_latest_ask (SwLatest *self, gpointer question);
+
+/**
+ * sw_latest_set_patience:
+ * @milliseconds: a job younger than this is let finish when something newer
+ *   is asked, and its answer, the newest there is, is still called back: so
+ *   a hand that never stops moving keeps seeing pictures. 0, the default,
+ *   cancels at once.
+ */
+void sw_latest_set_patience (SwLatest *self, guint milliseconds);
 gboolean sw_latest_is_busy (const SwLatest *self);
 
-/* Nothing is called back after this returns; a running job is cancelled and cleaned up when it ends. */
+/* Nothing is called back after this returns. A running job is cancelled; @user_data must live until it has ended (run it on values of its own). */
 void sw_latest_free (SwLatest *self);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwLatest, sw_latest_free)
