@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
+#include "bath/sw-sample.h"
 #include "forecast/sw-forecast.h"
 
 #include <math.h>

@@ -123,8 +123,13 @@ SwForecast *sw_forecaster_run (SwForecaster *self, const SwSketch *sketch, GCanc
 /* How often a stage was computed since the forecaster was made: for the tests and the bench. */
 guint sw_forecaster_count (const SwForecaster *self, SwStage stage);
 
+/* A scan reaches to this width in any forecast; a cloth may be wider, up to the member's own limit. */
+#define SW_SCAN_WIDEST 600
+#define SW_CLOTH_WIDEST 2000
+
 /**
  * sw_forecast_scan:
+ * @to: at most SW_SCAN_WIDEST
  * @results: (out caller-allocates): to - from + 1 verdicts
  */
 void sw_forecast_scan (const SwForecast *forecast, SwWorked worked, gsize from, gsize to, SwPooling *results);

@@ -21,9 +21,6 @@
 /* Bins for finding the legs near a speck, cm. */
 #define BIN_CM 0.5
 
-/* Widths up to this can be asked of a forecast's scan. */
-#define WIDEST 600
-
 static void
 strand_part_free (gpointer data)
 {
@@ -290,7 +287,9 @@ series_part_free (gpointer data)
 SwSeriesPart *
 sw_stage_series (SwRun *run, const SwLegsPart *legs, gsize n_stitches)
 {
-  SwKey key = sw_key_whole (sw_stage_key (SW_STAGE_SERIES), legs->key);
+  /* Two sizes only, so that another width does not ask for another variogram. */
+  gsize widest = run->sketch->cloth.width_stitches <= SW_SCAN_WIDEST ? SW_SCAN_WIDEST : SW_CLOTH_WIDEST;
+  SwKey key = sw_key_whole (sw_key_whole (sw_stage_key (SW_STAGE_SERIES), legs->key), widest);
   SwSeriesPart *part = sw_cache_get (run->cache, key);
 
   if (part != NULL)
@@ -309,7 +308,7 @@ sw_stage_series (SwRun *run, const SwLegsPart *legs, gsize n_stitches)
     }
   sw_lab_from_xyz_many (part->l, part->a, part->b, n_stitches, part->l, part->a, part->b);
 
-  part->n_lags = sw_pooling_lags (WIDEST);
+  part->n_lags = sw_pooling_lags (widest);
   part->gamma = g_new (double, part->n_lags);
   part->gamma_inf = sw_variogram (part->l, part->a, part->b, n_stitches, part->n_lags, part->gamma);
   part->n_stripes = sw_stripes (part->l, part->a, part->b, n_stitches, part->stripes, &part->mean_run);
