@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "skein/sw-reel-private.h"
+#include "skein/sw-scatter-private.h"
 
 #include "sketch/sw-chance.h"
 
@@ -10,30 +11,14 @@
 /* Loops are this many correlation lengths of the wander long. */
 #define CORRELATIONS_PER_LOOP 8
 
-/*
- * Steps of the scattered places: powers of the plastic number's inverse, the
- * golden ratio's counterpart in two dimensions, whose multiples cover a square
- * evenly however many there are. M. Roberts 2018, "The unreasonable
- * effectiveness of quasirandom sequences"; the constant is the root of
- * x^3 = x + 1.
- */
-#define V_STEP 0.7548776662466927
-#define U_STEP 0.5698402909980532
-
 /* Parts of the seed's address. */
 enum
 {
-  PART_U_ORIGIN,
-  PART_V_ORIGIN,
+  PART_U_SCATTER,
+  PART_V_SCATTER,
   PART_U_WANDER,
   PART_V_WANDER,
 };
-
-static double
-fraction (double x)
-{
-  return x - floor (x);
-}
 
 /* Reflects at 0 and 1: what is spread evenly stays so. */
 static double
@@ -82,6 +67,9 @@ move_to_wrap (SwReelWalk *walk, gsize wrap)
   walk->wrap = wrap;
   walk->wrap_start = wrap_start (walk->reel, walk->step, (double) wrap);
   walk->wrap_length = walk->reel->circumference_cm * (1.0 + walk->step * (double) wrap);
+  walk->v = sw_scatter (sw_chance_mix (walk->reel->seed, PART_V_SCATTER), wrap);
+  if (walk->reel->winding == SW_WINDING_BY_HAND)
+    walk->u = sw_scatter (sw_chance_mix (walk->reel->seed, PART_U_SCATTER), wrap);
 }
 
 void
@@ -89,8 +77,6 @@ sw_reel_walk_init (SwReelWalk *walk, const SwReel *reel)
 {
   walk->reel = reel;
   walk->step = growth_step (reel);
-  walk->u_origin = sw_chance_even (sw_chance_mix (reel->seed, PART_U_ORIGIN));
-  walk->v_origin = sw_chance_even (sw_chance_mix (reel->seed, PART_V_ORIGIN));
   walk->knots_per_cm = CORRELATIONS_PER_LOOP / (SW_WANDER_KNOTS * reel->circumference_cm);
   sw_wander_init (&walk->u_wander, sw_chance_mix (reel->seed, PART_U_WANDER));
   sw_wander_init (&walk->v_wander, sw_chance_mix (reel->seed, PART_V_WANDER));
@@ -121,8 +107,8 @@ sw_reel_walk_to (SwReelWalk *walk, double t)
   if (reel->winding == SW_WINDING_TRAVERSED)
     u = traversed (reel, wrap + place.loop);
   else
-    u = fraction (walk->u_origin + U_STEP * wrap);
-  v = fraction (walk->v_origin + V_STEP * wrap);
+    u = walk->u;
+  v = walk->v;
 
   if (reel->wander > 0.0)
     {

@@ -394,7 +394,7 @@ test_undyed (void)
 
   g_assert_cmpint (forecast->pooling.verdict, ==, SW_VERDICT_EVEN);
   g_assert_cmpuint (forecast->n_stitches, ==, 30000);
-  g_assert_cmpfloat_with_epsilon (forecast->clear_percent, 100.0, 0.0);
+  g_assert_cmpfloat (forecast->clear_percent, ==, 100.0);
   g_assert_cmpfloat_with_epsilon (forecast->lab_l[0], 89.0, 1.0);
 }
 
