@@ -23,7 +23,8 @@ SwEdit *sw_edit_set (SwRecord record, guint id, const char *member, const SwValu
 /**
  * sw_edit_insert_dye:
  * @index: place in the list; -1 at the end
- * @dye: copied; an id of 0 asks for a fresh one
+ * @dye: copied; an id of 0 asks for a fresh one. A step's members that its
+ *   kind does not use are put back to their defaults
  */
 SwEdit *sw_edit_insert_dye (int index, const SwDye *dye) G_GNUC_WARN_UNUSED_RESULT;
 SwEdit *sw_edit_insert_step (int index, const SwStep *step) G_GNUC_WARN_UNUSED_RESULT;
@@ -34,19 +35,22 @@ SwEdit *sw_edit_insert_step (int index, const SwStep *step) G_GNUC_WARN_UNUSED_R
 SwEdit *sw_edit_remove (SwRecord record, guint id) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
- * sw_edit_move: puts the dye or step with that id at @index of its list
+ * sw_edit_move: puts the dye or step with that id at @index of its list, -1 at the end
  */
 SwEdit *sw_edit_move (SwRecord record, guint id, int index) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * sw_edit_group: several edits as one; applied in order, all or none
- * @edits: (array length=n) (transfer full)
+ * @edits: (array length=n): the edits are taken over, the array is not
  */
 SwEdit *sw_edit_group (SwEdit **edits, gsize n) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * sw_edit_apply:
- * @touched: (out) (optional): id of the dye or step that was made, changed or removed, 0 if none
+ * @sketch: valid; it stays so
+ * @touched: (out) (optional): id of the dye or step that was made, changed or removed, 0 if none;
+ *   of a group, the last one's
+ * @error: SW_SKETCH_ERROR: beyond each member's limits, whatever sw_sketch_validate() would refuse
  *
  * Returns: (transfer full): the inverse; NULL with @error and @sketch unchanged
  */

@@ -35,21 +35,35 @@ void sw_history_free (SwHistory *history);
  */
 gboolean sw_history_do (SwHistory *history, gpointer edit, const char *name, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* A drag is one group: begin at the press, end at the release. Groups nest; an empty group leaves no step. */
+/*
+ * A drag is one group: begin at the press, end at the release. Groups nest and
+ * make one step, named by the outermost; an empty group leaves no step, and
+ * what could be redone before it still can.
+ */
 void sw_history_begin_group (SwHistory *history, const char *name);
 void sw_history_end_group (SwHistory *history);
 
-/* Takes back all of the open group (the drag was cancelled) and closes it. */
+/**
+ * sw_history_cancel_group: takes back all of the innermost open group (the drag was cancelled) and closes it
+ *
+ * Returns: FALSE with @error when it could not be taken back; the group is then closed as it stands
+ */
 gboolean sw_history_cancel_group (SwHistory *history, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * sw_history_undo:
+ * While there is nothing to undo or a group is open, it does nothing and that is no error.
+ *
+ * Returns: FALSE with @error, document and history as they were, when the step could not be taken back
+ */
 gboolean sw_history_undo (SwHistory *history, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean sw_history_redo (SwHistory *history, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* The step's name, or NULL when there is none to undo or redo. */
+/* The step's name, or NULL when there is none to undo or redo, or a group is open. */
 const char *sw_history_get_undo_name (SwHistory *history);
 const char *sw_history_get_redo_name (SwHistory *history);
 
-/* Modified means "not at the saved step"; a saved step that was overwritten cannot be reached any more. */
+/* Modified means "not at the saved step", at first the empty history; a saved step that was overwritten cannot be reached any more. */
 void sw_history_mark_saved (SwHistory *history);
 gboolean sw_history_get_modified (SwHistory *history);
 

@@ -125,15 +125,27 @@ sw_step_own_fallback (SwStepKind kind, const char *member, double *fallback)
   return FALSE;
 }
 
-static const char *const step_kind_names[SW_N_STEP_KINDS] = {
-  [SW_STEP_BAND] = "band",
-  [SW_STEP_SPLOTCH] = "splotch",
-  [SW_STEP_SPECKLE] = "speckle",
-  [SW_STEP_REST] = "rest",
-  [SW_STEP_FLIP] = "flip",
-  [SW_STEP_ACID] = "acid",
-  [SW_STEP_WATER] = "water",
-  [SW_STEP_SET] = "set",
+static const struct
+{
+  const char *name; /* in the file */
+  const char *label;
+} step_kinds[SW_N_STEP_KINDS] = {
+  /* Translators: a pour of dye right across the skein */
+  [SW_STEP_BAND] = { "band", N_ ("Band") },
+  /* Translators: a roundish pour of dye */
+  [SW_STEP_SPLOTCH] = { "splotch", N_ ("Splotch") },
+  /* Translators: many small drops or grains of dye */
+  [SW_STEP_SPECKLE] = { "speckle", N_ ("Speckles") },
+  /* Translators: waiting between pours */
+  [SW_STEP_REST] = { "rest", N_ ("Rest") },
+  /* Translators: turning the skein over */
+  [SW_STEP_FLIP] = { "flip", N_ ("Flip") },
+  /* Translators: adding acid to the bath */
+  [SW_STEP_ACID] = { "acid", N_ ("Acid") },
+  /* Translators: adding water to the bath */
+  [SW_STEP_WATER] = { "water", N_ ("Water") },
+  /* Translators: the final heating that fixes the dye */
+  [SW_STEP_SET] = { "set", N_ ("Set") },
 };
 
 const char *
@@ -141,14 +153,22 @@ sw_step_kind_name (SwStepKind kind)
 {
   g_return_val_if_fail ((guint) kind < SW_N_STEP_KINDS, NULL);
 
-  return step_kind_names[kind];
+  return step_kinds[kind].name;
+}
+
+const char *
+sw_step_kind_label (SwStepKind kind)
+{
+  g_return_val_if_fail ((guint) kind < SW_N_STEP_KINDS, NULL);
+
+  return _ (step_kinds[kind].label);
 }
 
 int
 sw_step_kind_from_name (const char *name)
 {
   for (int kind = 0; kind < SW_N_STEP_KINDS; kind++)
-    if (g_strcmp0 (step_kind_names[kind], name) == 0)
+    if (g_strcmp0 (step_kinds[kind].name, name) == 0)
       return kind;
   return -1;
 }

@@ -33,6 +33,9 @@ const SwMemberTable *sw_record_table (SwRecord record);
 /* A step kind's own default, where it has one. */
 gboolean sw_step_own_fallback (SwStepKind kind, const char *member, double *fallback);
 
+/* Writes a value of the member's kind without asking whether it may be. */
+void sw_member_put (const SwMember *member, gpointer data, const SwValue *value);
+
 /**
  * sw_record_init:
  * @data: the record, zeroed

@@ -158,9 +158,8 @@ sw_member_get (const SwMember *member, gconstpointer data, SwValue *value)
     }
 }
 
-/* Writes a value of the member's kind without asking whether it may be. */
-static void
-put (const SwMember *member, gpointer data, const SwValue *value)
+void
+sw_member_put (const SwMember *member, gpointer data, const SwValue *value)
 {
   gpointer place = (guint8 *) data + member->offset;
 
@@ -201,7 +200,7 @@ sw_member_set (const SwMember *member, gpointer data, const SwValue *value, GErr
   if (!sw_member_check (member, value, error))
     return FALSE;
 
-  put (member, data, value);
+  sw_member_put (member, data, value);
   return TRUE;
 }
 
@@ -221,7 +220,7 @@ sw_record_init (SwRecord record, gpointer data, SwStepKind kind)
       SwValue value;
 
       sw_member_fallback (&table->members[i], kind, &value);
-      put (&table->members[i], data, &value);
+      sw_member_put (&table->members[i], data, &value);
       sw_value_clear (&value);
     }
 }
@@ -239,7 +238,7 @@ sw_record_copy (SwRecord record, gconstpointer data, gpointer copy)
       if (member->kind == SW_KIND_TEXT)
         *(char **) ((guint8 *) copy + member->offset) = NULL;
       sw_member_get (member, data, &value);
-      put (member, copy, &value);
+      sw_member_put (member, copy, &value);
       sw_value_clear (&value);
     }
   *extras_in (record, copy) = sw_extras_copy (*extras_in (record, data));

@@ -117,4 +117,7 @@ gboolean sw_member_check (const SwMember *member, const SwValue *value, GError *
 const char *sw_step_kind_name (SwStepKind kind);
 int sw_step_kind_from_name (const char *name);
 
+/* For people, translated: "Band", "Rest" ... */
+const char *sw_step_kind_label (SwStepKind kind);
+
 G_END_DECLS

@@ -26,6 +26,9 @@ gboolean sw_step_check_sense (const SwSketch *sketch, const SwStep *step, const 
  */
 gboolean sw_sketch_check_bounds (const SwSketch *sketch, char **path, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* A copy in which the members that the step's kind does not use are at their defaults. */
+SwStep *sw_step_copy_used (const SwStep *step) G_GNUC_WARN_UNUSED_RESULT;
+
 gboolean sw_sketch_has_id (const SwSketch *sketch, guint id);
 
 G_END_DECLS

@@ -172,6 +172,26 @@ sw_step_copy (const SwStep *step)
   return copy;
 }
 
+SwStep *
+sw_step_copy_used (const SwStep *step)
+{
+  gsize n;
+  const SwMember *members = sw_record_members (SW_RECORD_STEP, &n);
+  SwStep *copy = sw_step_new (step->id, step->kind);
+
+  for (gsize i = 0; i < n; i++)
+    if (sw_member_applies (&members[i], step->kind))
+      {
+        SwValue value;
+
+        sw_member_get (&members[i], step, &value);
+        sw_member_put (&members[i], copy, &value);
+        sw_value_clear (&value);
+      }
+  copy->extras = sw_extras_copy (step->extras);
+  return copy;
+}
+
 void
 sw_step_free (SwStep *step)
 {

@@ -109,7 +109,7 @@ check_strand (const SwSketch *sketch, GError **error)
     return TRUE;
 
   /* Translators: 1 and 2 are kilometres */
-  g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_RANGE, _ ("One skein would hold %1$.3g km of yarn; the most is %2$.3g km. Lessen its mass or its put-up."), strand_cm (sketch) / 1e5, SW_MAX_STRAND_CM / 1e5);
+  g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_RANGE, _ ("One skein would hold %1$.6g km of yarn; the most is %2$.6g km. Lessen its mass or its put-up."), strand_cm (sketch) / 1e5, SW_MAX_STRAND_CM / 1e5);
   return FALSE;
 }
 
@@ -120,7 +120,7 @@ check_lay_length (const SwSketch *sketch, GError **error)
     return TRUE;
 
   /* Translators: 1 and 2 are centimetres */
-  g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_RANGE, _ ("The skein would lie %1$.4g cm long in the pan; the most is %2$.4g cm. Fold it into more runs, or take a smaller reel."), sw_sketch_lay_length (sketch), SW_MAX_LAY_CM);
+  g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_RANGE, _ ("The skein would lie %1$.6g cm long in the pan; the most is %2$.6g cm. Fold it into more runs, or take a smaller reel."), sw_sketch_lay_length (sketch), SW_MAX_LAY_CM);
   return FALSE;
 }
 
@@ -131,7 +131,7 @@ check_lay_width (const SwSketch *sketch, GError **error)
     return TRUE;
 
   /* Translators: 1 and 2 are centimetres */
-  g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_RANGE, _ ("The skeins would lie %1$.4g cm wide in the pan; the most is %2$.4g cm. Lay fewer, or lay them narrower."), sw_sketch_lay_width (sketch), SW_MAX_LAY_CM);
+  g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_RANGE, _ ("The skeins would lie %1$.6g cm wide in the pan; the most is %2$.6g cm. Lay fewer, or lay them narrower."), sw_sketch_lay_width (sketch), SW_MAX_LAY_CM);
   return FALSE;
 }
 

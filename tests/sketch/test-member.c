@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "sketch/sw-member.h"
+#include "sketch-values.h"
 
 #include <math.h>
 #include <string.h>
@@ -281,39 +281,12 @@ test_limits (void)
   for_each_member (check_wrong_kind);
 }
 
-/* Another allowed value than the default. */
-static SwValue
-another_value (const SwMember *member)
-{
-  const SwSample measured = { SW_SAMPLE_REFLECTANCE, { [0] = 0.25, [35] = 0.75 } };
-
-  switch (member->kind)
-    {
-    case SW_KIND_NUMBER:
-      return sw_value_number (member->min + (member->max - member->min) * 0.625);
-    case SW_KIND_WHOLE:
-      return sw_value_whole ((gint64) member->max);
-    case SW_KIND_TEXT:
-      return sw_value_text ("Grüße aus dem Färbetopf");
-    case SW_KIND_CHOICE:
-      return sw_value_choice (member->fallback > 0 ? 0 : 1);
-    case SW_KIND_FLAG:
-      return sw_value_flag (!member->fallback);
-    case SW_KIND_COLOUR:
-      return sw_value_colour (&measured);
-    case SW_KIND_DYE:
-      return sw_value_dye (7);
-    default:
-      g_assert_not_reached ();
-    }
-}
-
 /* Writes one member; every other one must read as before. */
 static void
 check_round_trip (SwRecord record, const SwMember *member)
 {
   AnyRecord data;
-  SwValue value = another_value (member);
+  SwValue value = sketch_value_other (member);
   gsize n;
   const SwMember *members = sw_record_members (record, &n);
 
