@@ -6,7 +6,7 @@
 #include <math.h>
 
 #define NODES 48           /* moments of a span at which its struck dye is summed */
-#define BEYOND_REACH 0.005 /* share of the mark that the table leaves out and scales back in */
+#define BEYOND_REACH 0.01 /* share of the mark that the table leaves out and scales back in */
 
 /*
  * Struck dye as a sum of round Gaussians, one for each moment: what struck

@@ -29,7 +29,7 @@ typedef struct
 } SwSpeckZone;
 
 /**
- * sw_speck_count: how many specks the zone has
+ * sw_speck_count: how many specks the zone has, to the nearest; 200 000 at most
  */
 gsize sw_speck_count (const SwSpeckZone *zone);
 
@@ -42,11 +42,11 @@ gsize sw_speck_count (const SwSpeckZone *zone);
 void sw_speck_scatter (const SwSpeckZone *zone, SwSpeck *specks);
 
 /* Steps of the tabled mark, and its reach in cm. */
-#define SW_MARK_STEPS 64
+#define SW_MARK_STEPS 128
 
 /**
  * SwMark: struck dye around one speck's centre, per gram of the speck.
- * @density: g per cm2 at squared distance (i / (SW_MARK_STEPS - 1)) x reach^2
+ * @density: g per cm2 at squared distance i / (SW_MARK_STEPS - 1) x reach^2, averaged over the steps beside it
  * @depth: nz shares from the first face down, summing to 1
  */
 typedef struct
@@ -70,7 +70,14 @@ typedef struct
  */
 void sw_mark_for (double radius_cm, const SwSpan *spans, gsize n_spans, int nz, double lz, double worked_in, gboolean from_below, SwMark *mark);
 
-/* Factor on the spread for a droplet or grain: it wets only what it lies on. Ours, to be fitted. */
+/**
+ * sw_speck_spread:
+ * Returns: factor on a span's spreads for a droplet or a dry grain, which has
+ *   no water of its own to carry it beyond what it lies on. It multiplies the
+ *   spread as sw_schedule_spans() gives it, cover and all: on damp yarn a
+ *   speck runs even less. Ours, to be fitted; chosen so that a speck of 1 mm
+ *   in a hot acid bath keeps half its dye within one stitch.
+ */
 double sw_speck_spread (gboolean dry);
 
 /* g per cm2 per gram of the speck at squared distance @r2 (cm2); 0 beyond the reach. */

@@ -1,0 +1,149 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bath/sw-deposit.h"
+#include "bath/sw-speck.h"
+#include "bath/sw-transfer.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* A skein 60 cm by 9.6 cm in cells of 2 mm, in eight layers. */
+static const SwGrid grid = { 300, 48, 8, 60.0, 9.6, 4.0 };
+static const SwSpan span = { 10.0, 0.25, 0.15, 0.05 };
+
+#define N_RUNS 201
+
+typedef struct
+{
+  SwBasis *basis;
+  double *plane, *plane_modes, *transfer, *struck, *cells;
+  float *single;
+  double depth[8];
+  SwMark mark;
+} Bench;
+
+static void
+run_plane (Bench *bench)
+{
+  const SwOutline outline = { FALSE, 30.0, 4.8, 6.0, 0.0, 20.0 };
+
+  sw_deposit_plane (&grid, &outline, 1.0, bench->plane);
+}
+
+static void
+run_forward_plane (Bench *bench)
+{
+  sw_basis_forward_plane (bench->basis, bench->plane, bench->plane_modes);
+}
+
+static void
+run_blur (Bench *bench)
+{
+  sw_deposit_blur (&grid, 0.2, bench->plane_modes);
+}
+
+static void
+run_prepend (Bench *bench)
+{
+  sw_transfer_prepend (&grid, &span, bench->transfer);
+}
+
+static void
+run_add_pour (Bench *bench)
+{
+  sw_transfer_add_pour (&grid, bench->transfer, bench->plane_modes, bench->depth, bench->struck);
+}
+
+static void
+run_inverse (Bench *bench)
+{
+  sw_basis_inverse (bench->basis, bench->struck, bench->cells);
+}
+
+static void
+run_inverse_single (Bench *bench)
+{
+  sw_basis_inverse_single (bench->basis, bench->struck, bench->single);
+}
+
+static void
+run_mark (Bench *bench)
+{
+  sw_mark_for (0.05, &span, 1, grid.nz, grid.lz, 0.0, FALSE, &bench->mark);
+}
+
+static void
+run_basis (Bench *bench)
+{
+  SwGrid other = grid;
+  other.lx += 1.0;
+  sw_basis_unref (sw_basis_new (&other));
+}
+
+static int
+compare_doubles (const void *a, const void *b)
+{
+  double x = *(const double *) a, y = *(const double *) b;
+
+  return (x > y) - (x < y);
+}
+
+static void
+report (const char *name, void (*run) (Bench *), Bench *bench)
+{
+  double milliseconds[N_RUNS];
+
+  for (int i = 0; i < N_RUNS; i++)
+    {
+      gint64 start = g_get_monotonic_time ();
+
+      run (bench);
+      milliseconds[i] = (double) (g_get_monotonic_time () - start) / 1000;
+    }
+  qsort (milliseconds, N_RUNS, sizeof (double), compare_doubles);
+  g_print ("%-28s %8.3f ms (fastest %.3f)\n", name, milliseconds[N_RUNS / 2], milliseconds[0]);
+}
+
+int
+main (void)
+{
+  static const struct
+  {
+    const char *name;
+    void (*run) (Bench *);
+  } runs[] = {
+    { "outline to plane", run_plane },
+    { "forward plane", run_forward_plane },
+    { "blur", run_blur },
+    { "prepend", run_prepend },
+    { "add a pour", run_add_pour },
+    { "inverse", run_inverse },
+    { "inverse, single", run_inverse_single },
+    { "mark of a speck", run_mark },
+    { "new basis", run_basis },
+  };
+  gsize n = sw_grid_cells (&grid), n_plane = n / (gsize) grid.nz;
+  Bench bench = {
+    sw_basis_new (&grid),
+    sw_field_new (n_plane),
+    sw_field_new (n_plane),
+    sw_field_new (n),
+    sw_field_new (n),
+    sw_field_new (n),
+    sw_field_new_single (n),
+  };
+
+  memset (bench.transfer, 0, n * sizeof (double));
+  memset (bench.struck, 0, n * sizeof (double));
+  sw_deposit_depth_modes (grid.nz, 0.3, FALSE, bench.depth);
+  for (gsize i = 0; i < G_N_ELEMENTS (runs); i++)
+    report (runs[i].name, runs[i].run, &bench);
+
+  sw_field_free (bench.plane);
+  sw_field_free (bench.plane_modes);
+  sw_field_free (bench.transfer);
+  sw_field_free (bench.struck);
+  sw_field_free (bench.cells);
+  sw_field_free (bench.single);
+  sw_basis_unref (bench.basis);
+  return 0;
+}
