@@ -108,11 +108,11 @@ read_id (Reader *reader, JsonObject *object, guint *id, GError **error)
   gint64 number;
 
   if (node == NULL)
-    return fail (reader, _ ("its “id” is missing, by which it is known. Add one: a whole number that no dye and no other step has."), error);
+    return fail (reader, _ ("Its “id” is missing, by which it is known. Add one: a whole number that no dye and no other step has."), error);
   sw_json_path_append_name (reader->path, "id");
   if (!sw_colourway_whole_read (node, &number) || number < 1 || number > SW_ID_MAX)
     {
-      g_autofree char *why = g_strdup_printf (_ ("an id must be a whole number from 1 to %d. Write one that no other dye or step has."), SW_ID_MAX);
+      g_autofree char *why = g_strdup_printf (_ ("An id must be a whole number from 1 to %d. Write one that no other dye or step has."), SW_ID_MAX);
 
       return fail (reader, why, error);
     }
@@ -166,7 +166,7 @@ read_step_kind (Reader *reader, JsonObject *object, SwStepKind *kind, GError **e
   if (node != NULL)
     sw_json_path_append_name (reader->path, "kind");
   /* Translators: a list of words, as they stand in the file */
-  why = g_strdup_printf (_ ("a step needs a “kind” that Strandwise knows. Write one of %s in double quotes."), kinds);
+  why = g_strdup_printf (_ ("A step needs a “kind” that Strandwise knows. Write one of %s in double quotes."), kinds);
   return fail (reader, why, error);
 }
 
@@ -198,7 +198,7 @@ read_list (Reader *reader, SwRecord record, JsonObject *root, gboolean (*read_it
     return TRUE;
   g_string_assign (reader->path, sw_record_name (record));
   if (!JSON_NODE_HOLDS_ARRAY (node))
-    return fail (reader, _ ("this must be a list. Put its parts between “[” and “]”."), error);
+    return fail (reader, _ ("This must be a list. Put its parts between “[” and “]”."), error);
   array = json_node_get_array (node);
   for (guint i = 0; i < json_array_get_length (array); i++)
     {
@@ -207,7 +207,7 @@ read_list (Reader *reader, SwRecord record, JsonObject *root, gboolean (*read_it
       g_string_assign (reader->path, sw_record_name (record));
       sw_json_path_append_index (reader->path, i);
       if (!JSON_NODE_HOLDS_OBJECT (item))
-        return fail (reader, _ ("this must be a group of members. Put them between “{” and “}”."), error);
+        return fail (reader, _ ("This must be a group of members. Put them between “{” and “}”."), error);
       if (!read_item (reader, json_node_get_object (item), error))
         return FALSE;
     }
@@ -226,7 +226,7 @@ read_part (Reader *reader, const SwColourwayPart *part, JsonObject *root, GError
     return TRUE;
   g_string_assign (reader->path, name);
   if (!JSON_NODE_HOLDS_OBJECT (node))
-    return fail (reader, _ ("this must be a group of members. Put them between “{” and “}”."), error);
+    return fail (reader, _ ("This must be a group of members. Put them between “{” and “}”."), error);
   if (!read_members (reader, part->record, 0, json_node_get_object (node), others,
                      G_STRUCT_MEMBER_P (reader->sketch, part->place),
                      G_STRUCT_MEMBER_P (reader->sketch, part->extras), error))
@@ -242,10 +242,10 @@ read_version (Reader *reader, JsonObject *root, GError **error)
   gint64 version;
 
   if (node == NULL)
-    return fail (reader, _ ("this is not a colourway, since it has no member “colourway” with the version of the format. Open another file, or add \"colourway\": 1."), error);
+    return fail (reader, _ ("This is not a colourway, since it has no member “colourway” with the version of the format. Open another file, or add \"colourway\": 1."), error);
   g_string_assign (reader->path, "colourway");
   if (!sw_colourway_whole_read (node, &version) || version < 1)
-    return fail (reader, _ ("this must be the version of the format, a whole number from 1. Write 1."), error);
+    return fail (reader, _ ("This must be the version of the format, a whole number from 1. Write 1."), error);
   if (version > SW_COLOURWAY_VERSION)
     {
       g_set_error (error, SW_FILE_ERROR, SW_FILE_ERROR_VERSION,
@@ -264,7 +264,7 @@ read_root (Reader *reader, JsonNode *node, GError **error)
   JsonObject *root;
 
   if (!JSON_NODE_HOLDS_OBJECT (node))
-    return fail (reader, _ ("this is not a colourway, which is a group of members between “{” and “}”. Open another file."), error);
+    return fail (reader, _ ("This is not a colourway, which is a group of members between “{” and “}”. Open another file."), error);
   root = json_node_get_object (node);
   if (!read_version (reader, root, error) ||
       !read_members (reader, SW_RECORD_SKETCH, 0, root, others, reader->sketch, &reader->sketch->extras, error))
@@ -276,15 +276,33 @@ read_root (Reader *reader, JsonNode *node, GError **error)
          read_list (reader, SW_RECORD_STEP, root, read_step, error);
 }
 
-/* The validator's sentence begins with the path of the member at fault: puts its line behind that, if it is in the file. */
+/* Of a member, or, if it is not in the file, of what it should be in; 0 if neither is. */
+static guint
+find_line (const char *text, const char *path)
+{
+  guint line = sw_json_guard_line (text, path);
+  const char *point = strrchr (path, '.');
+  g_autofree char *around = NULL;
+
+  if (line > 0 || point == NULL)
+    return line;
+  around = g_strndup (path, (gsize) (point - path));
+  return sw_json_guard_line (text, around);
+}
+
+/* The validator's sentence begins with the path of the member at fault: puts its line behind that. */
 static void
 add_line (const char *text, GError *error)
 {
   const char *colon = strstr (error->message, ": ");
-  g_autofree char *path = colon != NULL ? g_strndup (error->message, (gsize) (colon - error->message)) : NULL;
-  guint line = path != NULL ? sw_json_guard_line (text, path) : 0;
+  g_autofree char *path = NULL;
   char *message;
+  guint line;
 
+  if (colon == NULL)
+    return;
+  path = g_strndup (error->message, (gsize) (colon - error->message));
+  line = find_line (text, path);
   if (line == 0)
     return;
   message = g_strdup_printf (_ ("%s (line %u): %s"), path, line, colon + 2);

@@ -44,8 +44,7 @@ sw_colourway_whole_read (JsonNode *node, gint64 *whole)
       *whole = json_node_get_int (node);
       return TRUE;
     }
-  /* Beyond 2^53 a double no longer tells neighbours apart. */
-  if (!read_double (node, &number) || number != floor (number) || fabs (number) > 0x1p53)
+  if (!read_double (node, &number) || number != floor (number) || fabs (number) >= 0x1p63)
     return FALSE;
   *whole = (gint64) number;
   return TRUE;
@@ -227,13 +226,13 @@ static const struct
   JsonNode *(*write) (const SwMember *member, const SwValue *value);
   const char *why; /* it cannot be read, and what now */
 } kinds[] = {
-  [SW_KIND_NUMBER] = { read_number, write_number, N_ ("this must be a number. Write one without quotes, or delete the member to use its usual value.") },
-  [SW_KIND_WHOLE] = { read_whole, write_whole, N_ ("this must be a whole number. Write one without quotes, or delete the member to use its usual value.") },
-  [SW_KIND_TEXT] = { read_text, write_text, N_ ("this must be a text. Put it in double quotes, or delete the member.") },
+  [SW_KIND_NUMBER] = { read_number, write_number, N_ ("This must be a number. Write one without quotes, or delete the member to use its usual value.") },
+  [SW_KIND_WHOLE] = { read_whole, write_whole, N_ ("This must be a whole number. Write one without quotes, or delete the member to use its usual value.") },
+  [SW_KIND_TEXT] = { read_text, write_text, N_ ("This must be a text. Put it in double quotes, or delete the member.") },
   [SW_KIND_CHOICE] = { read_choice, write_choice, NULL },
-  [SW_KIND_FLAG] = { read_flag, write_flag, N_ ("this must be true or false. Write one of them without quotes, or delete the member to use its usual value.") },
-  [SW_KIND_COLOUR] = { read_colour, write_colour, N_ ("this must be a colour in one of three forms. Write {\"srgb\": [188, 64, 92]}, {\"lab\": [46, 51, 9]} or {\"reflectance\": [36 numbers, from 380 to 730 nm by 10]}.") },
-  [SW_KIND_DYE] = { read_dye, write_whole, N_ ("this must be the id of a dye, a whole number. Write the number that one of the dyes has as its “id”.") },
+  [SW_KIND_FLAG] = { read_flag, write_flag, N_ ("This must be true or false. Write one of them without quotes, or delete the member to use its usual value.") },
+  [SW_KIND_COLOUR] = { read_colour, write_colour, N_ ("This must be a colour in one of three forms. Write {\"srgb\": [188, 64, 92]}, {\"lab\": [46, 51, 9]} or {\"reflectance\": [36 numbers, from 380 to 730 nm by 10]}.") },
+  [SW_KIND_DYE] = { read_dye, write_whole, N_ ("This must be the id of a dye, a whole number. Write the number that one of the dyes has as its “id”.") },
 };
 
 static char *
@@ -245,7 +244,7 @@ explain_kind (const SwMember *member)
     return g_strdup (_ (kinds[member->kind].why));
   words = g_strjoinv (", ", (char **) member->choices);
   /* Translators: a list of words, as they stand in the file */
-  return g_strdup_printf (_ ("this must be one of the words %s. Write one of them in double quotes, or delete the member to use the usual one."), words);
+  return g_strdup_printf (_ ("This must be one of the words %s. Write one of them in double quotes, or delete the member to use the usual one."), words);
 }
 
 gboolean

@@ -33,7 +33,7 @@ gboolean sw_json_guard (const char *text, gsize n, GError **error) G_GNUC_WARN_U
  */
 guint sw_json_guard_line (const char *text, const char *path);
 
-/* Appends ".name" ("name" to an empty path), a long name cut short so that it stays readable in a sentence. */
+/* Appends ".name" ("name" to an empty path), cut and cleaned so that it can stand in a sentence. */
 void sw_json_path_append_name (GString *path, const char *name);
 void sw_json_path_append_index (GString *path, guint index);
 

@@ -19,6 +19,7 @@ typedef enum
   FAULT_EMPTY,
   FAULT_NUL,
   FAULT_UTF8,
+  FAULT_BEGIN,
   FAULT_VALUE,
   FAULT_NOT_FINITE,
   FAULT_NUMBER,
@@ -42,24 +43,25 @@ static const struct
   SwFileError code;
   const char *sentence;
 } faults[] = {
-  [FAULT_EMPTY] = { SW_FILE_ERROR_SYNTAX, N_ ("the file is empty, but a colourway begins with “{”. Go back to an earlier copy of it.") },
-  [FAULT_NUL] = { SW_FILE_ERROR_SYNTAX, N_ ("there is a zero byte, which no text holds. Go back to an earlier copy of the file, or save it as UTF-8 text.") },
-  [FAULT_UTF8] = { SW_FILE_ERROR_SYNTAX, N_ ("the text is not UTF-8 here. Save it as UTF-8 in a text editor, or go back to an earlier copy.") },
-  [FAULT_VALUE] = { SW_FILE_ERROR_SYNTAX, N_ ("a value should begin here: a number, a text in double quotes, true, false, null, “{” or “[”. Write one, or delete the member.") },
-  [FAULT_NOT_FINITE] = { SW_FILE_ERROR_SYNTAX, N_ ("infinity and “not a number” are no amounts. Write an ordinary number, or delete the member to use its usual value.") },
-  [FAULT_NUMBER] = { SW_FILE_ERROR_SYNTAX, N_ ("this is not how a number is written. Write it like 12, 0.5 or 1.5e-3: digits on both sides of the point, no leading zeros, no plus sign.") },
-  [FAULT_UNCLOSED] = { SW_FILE_ERROR_SYNTAX, N_ ("the file ends in the middle. It may have been cut short: go back to an earlier copy, or close the open text, list or object.") },
-  [FAULT_CONTROL] = { SW_FILE_ERROR_SYNTAX, N_ ("a text runs over the end of its line or holds a control character. Close it with a double quote, or write \\n for a new line and \\t for a tab.") },
-  [FAULT_ESCAPE] = { SW_FILE_ERROR_SYNTAX, N_ ("a backslash in a text stands before something it does not go with. Write \\\\ for a backslash, \\\" for a quote, \\n for a new line.") },
-  [FAULT_SURROGATE] = { SW_FILE_ERROR_SYNTAX, N_ ("this \\u code is no character. Write the character itself instead.") },
-  [FAULT_NAME] = { SW_FILE_ERROR_SYNTAX, N_ ("a member's name in double quotes should stand here. Write one, or take away the comma before it.") },
-  [FAULT_COLON] = { SW_FILE_ERROR_SYNTAX, N_ ("a colon should stand between a member's name and its value. Write it.") },
-  [FAULT_COMMA_OBJECT] = { SW_FILE_ERROR_SYNTAX, N_ ("after a member comes a comma or “}”. Write the one that is missing.") },
-  [FAULT_COMMA_ARRAY] = { SW_FILE_ERROR_SYNTAX, N_ ("after a value of a list comes a comma or “]”. Write the one that is missing.") },
-  [FAULT_TRAILING] = { SW_FILE_ERROR_SYNTAX, N_ ("a comma should stand between two values, and nothing follows this one. Take away the comma.") },
-  [FAULT_REST] = { SW_FILE_ERROR_SYNTAX, N_ ("the colourway has ended, yet more text follows. Take away what comes after its last “}”.") },
-  [FAULT_DEPTH] = { SW_FILE_ERROR_SIZE, N_ ("lists and objects lie in one another too deep for a colourway. Take away what does not belong in it.") },
-  [FAULT_VALUES] = { SW_FILE_ERROR_SIZE, N_ ("there are too many values for a colourway. Take away what does not belong in it.") },
+  [FAULT_EMPTY] = { SW_FILE_ERROR_SYNTAX, N_ ("The file is empty, but a colourway begins with “{”. Go back to an earlier copy of it.") },
+  [FAULT_NUL] = { SW_FILE_ERROR_SYNTAX, N_ ("There is a zero byte, which no text holds. Go back to an earlier copy of the file, or save it as UTF-8 text.") },
+  [FAULT_UTF8] = { SW_FILE_ERROR_SYNTAX, N_ ("The text is not UTF-8 here. Save it as UTF-8 in a text editor, or go back to an earlier copy.") },
+  [FAULT_BEGIN] = { SW_FILE_ERROR_SYNTAX, N_ ("This is not a colourway, which begins with “{”. Open another file, or go back to an earlier copy.") },
+  [FAULT_VALUE] = { SW_FILE_ERROR_SYNTAX, N_ ("A value should begin here: a number, a text in double quotes, true, false, null, “{” or “[”. Write one, or delete the member.") },
+  [FAULT_NOT_FINITE] = { SW_FILE_ERROR_SYNTAX, N_ ("Infinity and “not a number” are no amounts. Write an ordinary number, or delete the member to use its usual value.") },
+  [FAULT_NUMBER] = { SW_FILE_ERROR_SYNTAX, N_ ("This is not how a number is written. Write it like 12, 0.5 or 1.5e-3: digits on both sides of the point, no leading zeros, no plus sign.") },
+  [FAULT_UNCLOSED] = { SW_FILE_ERROR_SYNTAX, N_ ("The file ends in the middle. It may have been cut short: go back to an earlier copy, or close the open text, list or object.") },
+  [FAULT_CONTROL] = { SW_FILE_ERROR_SYNTAX, N_ ("A text runs over the end of its line or holds a control character. Close it with a double quote, or write \\n for a new line and \\t for a tab.") },
+  [FAULT_ESCAPE] = { SW_FILE_ERROR_SYNTAX, N_ ("A backslash in a text stands before something it does not go with. Write \\\\ for a backslash, \\\" for a quote, \\n for a new line.") },
+  [FAULT_SURROGATE] = { SW_FILE_ERROR_SYNTAX, N_ ("This \\u code is no character. Write the character itself instead.") },
+  [FAULT_NAME] = { SW_FILE_ERROR_SYNTAX, N_ ("A member's name in double quotes should stand here. Write one, or take away the comma before it.") },
+  [FAULT_COLON] = { SW_FILE_ERROR_SYNTAX, N_ ("A colon should stand between a member's name and its value. Write it.") },
+  [FAULT_COMMA_OBJECT] = { SW_FILE_ERROR_SYNTAX, N_ ("After a member comes a comma or “}”. Write the one that is missing.") },
+  [FAULT_COMMA_ARRAY] = { SW_FILE_ERROR_SYNTAX, N_ ("After a value of a list comes a comma or “]”. Write the one that is missing.") },
+  [FAULT_TRAILING] = { SW_FILE_ERROR_SYNTAX, N_ ("A comma should stand between two values, and nothing follows this one. Take away the comma.") },
+  [FAULT_REST] = { SW_FILE_ERROR_SYNTAX, N_ ("The colourway has ended, yet more text follows. Take away what comes after its last “}”.") },
+  [FAULT_DEPTH] = { SW_FILE_ERROR_SIZE, N_ ("Lists and objects lie in one another too deep for a colourway. Take away what does not belong in it.") },
+  [FAULT_VALUES] = { SW_FILE_ERROR_SIZE, N_ ("There are too many values for a colourway. Take away what does not belong in it.") },
 };
 
 typedef struct
@@ -78,8 +80,11 @@ static gboolean scan_value (Scan *scan, guint depth);
 void
 sw_json_path_append_name (GString *path, const char *name)
 {
+  gsize start;
+
   if (path->len > 0)
     g_string_append_c (path, '.');
+  start = path->len;
   if (g_utf8_strlen (name, -1) <= SHOWN_CHARS)
     g_string_append (path, name);
   else
@@ -87,6 +92,9 @@ sw_json_path_append_name (GString *path, const char *name)
       g_string_append_len (path, name, g_utf8_offset_to_pointer (name, SHOWN_CHARS) - name);
       g_string_append (path, "…");
     }
+  for (char *p = path->str + start; *p != '\0'; p++)
+    if (g_ascii_iscntrl (*p))
+      *p = '?';
 }
 
 void
@@ -111,22 +119,28 @@ line_of (const char *text, const char *at, const char **start)
   return line;
 }
 
-static gboolean
-fail_at (Scan *scan, const char *at, SwFileError code, const char *sentence)
-{
-  const char *start;
-  guint line = line_of (scan->text, at, &start);
-  guint column = (guint) g_utf8_strlen (start, at - start) + 1;
-
-  /* Translators: where in the file, then a sentence that says what is wrong there and what to do. */
-  g_set_error (&scan->error, SW_FILE_ERROR, code, _ ("Line %u, column %u: %s"), line, column, sentence);
-  return FALSE;
-}
-
+/* At the byte where the scan has come to. */
 static gboolean
 fail (Scan *scan, Fault fault)
 {
-  return fail_at (scan, scan->at, faults[fault].code, _ (faults[fault].sentence));
+  const char *start;
+  guint line = line_of (scan->text, scan->at, &start);
+  guint column = (guint) g_utf8_strlen (start, scan->at - start) + 1;
+
+  /* Translators: where in the file, then a sentence that says what is wrong there and what to do. */
+  g_set_error (&scan->error, SW_FILE_ERROR, faults[fault].code, _ ("Line %u, column %u: %s"), line, column, _ (faults[fault].sentence));
+  return FALSE;
+}
+
+/* It is JSON, but the member at @at cannot be kept as it is. */
+static gboolean
+fail_member (Scan *scan, const char *at, const char *sentence)
+{
+  const char *start;
+
+  /* Translators: the place in the file, like steps[3].width_cm, its line, then a sentence that says what is wrong there and what to do */
+  g_set_error (&scan->error, SW_FILE_ERROR, SW_FILE_ERROR_MEMBER, _ ("%s (line %u): %s"), scan->path->str, line_of (scan->text, at, &start), sentence);
+  return FALSE;
 }
 
 static void
@@ -298,13 +312,7 @@ scan_number (Scan *scan)
   else
     fits = isfinite (g_ascii_strtod (scan->at, NULL));
   if (!fits)
-    {
-      g_autofree char *sentence = NULL;
-
-      /* Translators: %s is the place in the file, like steps[3].width_cm */
-      sentence = g_strdup_printf (_ ("“%s” holds a number too large to keep. Write one with fewer digits, or delete the member to use its usual value."), scan->path->str);
-      return fail_at (scan, scan->at, SW_FILE_ERROR_MEMBER, sentence);
-    }
+    return fail_member (scan, scan->at, _ ("This number is too large to be kept. Write a smaller one, or delete the member to use its usual value."));
   scan->at = end;
   return TRUE;
 }
@@ -326,6 +334,8 @@ scan_word (Scan *scan)
     }
   if (*scan->at == '\0')
     return fail (scan, FAULT_UNCLOSED);
+  if (scan->n_values == 1)
+    return fail (scan, FAULT_BEGIN);
   return fail (scan, spells_no_number (scan->at) ? FAULT_NOT_FINITE : FAULT_VALUE);
 }
 
@@ -340,13 +350,7 @@ scan_member_name (Scan *scan, GHashTable *names)
     return FALSE;
   sw_json_path_append_name (scan->path, name);
   if (!g_hash_table_add (names, name))
-    {
-      g_autofree char *sentence = NULL;
-
-      /* Translators: %s is the place in the file, like steps[3].width_cm */
-      sentence = g_strdup_printf (_ ("“%s” is given a second time, and only one can count. Delete one of the two."), scan->path->str);
-      return fail_at (scan, start, SW_FILE_ERROR_MEMBER, sentence);
-    }
+    return fail_member (scan, start, _ ("This member is given a second time, and only one can count. Delete one of the two."));
   skip_space (scan);
   if (*scan->at != ':')
     return fail (scan, *scan->at == '\0' ? FAULT_UNCLOSED : FAULT_COLON);
@@ -457,17 +461,12 @@ scan_value (Scan *scan, guint depth)
 static gboolean
 scan_text (Scan *scan, gsize n)
 {
-  const char *bad = memchr (scan->text, '\0', n);
+  const char *bad;
 
-  if (bad != NULL)
-    {
-      scan->at = bad;
-      return fail (scan, FAULT_NUL);
-    }
   if (!g_utf8_validate_len (scan->text, n, &bad))
     {
       scan->at = bad;
-      return fail (scan, FAULT_UTF8);
+      return fail (scan, *bad == '\0' ? FAULT_NUL : FAULT_UTF8);
     }
   skip_space (scan);
   if (*scan->at == '\0')
