@@ -27,49 +27,55 @@ sw_verdict_name (SwVerdict verdict)
 /* Verdicts that need no more than the width, by how the cloth is worked. */
 static const char *const plain_sentences[][2] = {
   [SW_VERDICT_SCATTERS] = {
-    /* Translators: %1$u is the width of the knitting in stitches, always more than one, here and in all sentences below. */
-    [SW_WORKED_FLAT] = N_("Worked flat over %1$u stitches nothing lines up: the colours scatter, mottled all over."),
-    [SW_WORKED_ROUND] = N_("At %1$u stitches in the round nothing lines up: the colours scatter, mottled all over."),
+      /* Translators: %1$u is the width of the knitting in stitches, always more than one, here and in all sentences below. */
+      [SW_WORKED_FLAT] = N_ ("Worked flat over %1$u stitches nothing lines up: the colours scatter, mottled all over."),
+      [SW_WORKED_ROUND] = N_ ("At %1$u stitches in the round nothing lines up: the colours scatter, mottled all over."),
   },
   [SW_VERDICT_STRIPES] = {
-    [SW_WORKED_FLAT] = N_("Worked flat over %1$u stitches one colour lasts for a row or more: it stripes."),
-    [SW_WORKED_ROUND] = N_("At %1$u stitches in the round one colour lasts for a row or more: it stripes."),
+      [SW_WORKED_FLAT] = N_ ("Worked flat over %1$u stitches one colour lasts for a row or more: it stripes."),
+      [SW_WORKED_ROUND] = N_ ("At %1$u stitches in the round one colour lasts for a row or more: it stripes."),
   },
   [SW_VERDICT_EVEN] = {
-    [SW_WORKED_FLAT] = N_("Worked flat over %1$u stitches it looks plain: the colours are too close to make a pattern."),
-    [SW_WORKED_ROUND] = N_("At %1$u stitches in the round it looks plain: the colours are too close to make a pattern."),
+      [SW_WORKED_FLAT] = N_ ("Worked flat over %1$u stitches it looks plain: the colours are too close to make a pattern."),
+      [SW_WORKED_ROUND] = N_ ("At %1$u stitches in the round it looks plain: the colours are too close to make a pattern."),
   },
 };
 
 /* Columns, by how the cloth is worked and whether they are clear. */
 static const char *const columns_every_row[2][2] = {
   [SW_WORKED_FLAT] = {
-    N_("Worked flat over %1$u stitches the colours partly stand above each other: some flashing."),
-    N_("Worked flat over %1$u stitches each colour stands above itself row after row: pooling in columns."),
+      N_ ("Worked flat over %1$u stitches the colours partly stand above each other: some flashing."),
+      N_ ("Worked flat over %1$u stitches each colour stands above itself row after row: pooling in columns."),
   },
   [SW_WORKED_ROUND] = {
-    N_("At %1$u stitches in the round the colours partly stand above each other: some flashing."),
-    N_("At %1$u stitches in the round each colour stands above itself row after row: pooling in columns."),
+      N_ ("At %1$u stitches in the round the colours partly stand above each other: some flashing."),
+      N_ ("At %1$u stitches in the round each colour stands above itself row after row: pooling in columns."),
   },
 };
 
 static const char *const columns_every_few_rows[2][2] = {
   [SW_WORKED_FLAT] = {
-    /* Translators: %2$u is a number of rows, 2 to 8. */
-    N_("Worked flat over %1$u stitches the colours tend to come back every %2$u rows: some flashing."),
-    N_("Worked flat over %1$u stitches each colour comes back above itself every %2$u rows: pooling in columns."),
+      /* Translators: %2$u is a number of rows, 2 to 8. */
+      N_ ("Worked flat over %1$u stitches the colours tend to come back every %2$u rows: some flashing."),
+      N_ ("Worked flat over %1$u stitches each colour comes back above itself every %2$u rows: pooling in columns."),
   },
   [SW_WORKED_ROUND] = {
-    /* Translators: %2$u is a number of rows, 2 to 8. */
-    N_("At %1$u stitches in the round the colours tend to come back every %2$u rows: some flashing."),
-    N_("At %1$u stitches in the round each colour comes back above itself every %2$u rows: pooling in columns."),
+      /* Translators: %2$u is a number of rows, 2 to 8. */
+      N_ ("At %1$u stitches in the round the colours tend to come back every %2$u rows: some flashing."),
+      N_ ("At %1$u stitches in the round each colour comes back above itself every %2$u rows: pooling in columns."),
   },
 };
 
-/* Drifts at the edge of what is looked at, which may well be larger. */
-static const char *const wide_drifts[2] = {
-  [SW_WORKED_FLAT] = N_("Worked flat over %1$u stitches the colours move over six stitches or more from row to row: flat zigzags."),
-  [SW_WORKED_ROUND] = N_("At %1$u stitches in the round the colours drift six stitches or more from row to row: flat spirals."),
+/* Drifts at the edge of what is looked at, which may well be larger: in every row, in a few rows. */
+static const char *const wide_drifts[2][2] = {
+  [SW_WORKED_FLAT] = {
+      N_ ("Worked flat over %1$u stitches the colours move over six stitches or more a row: flat slanting pools."),
+      N_ ("Worked flat over %1$u stitches the colours move over six stitches or more in %2$u rows, to and fro: flat zigzags."),
+  },
+  [SW_WORKED_ROUND] = {
+      N_ ("At %1$u stitches in the round this drifts six stitches or more a row: flat spirals."),
+      N_ ("At %1$u stitches in the round this drifts six stitches or more in %2$u rows: slanting spirals."),
+  },
 };
 
 static char *
@@ -132,7 +138,7 @@ sw_pooling_sentence (const SwPooling *pooling)
 
     case SW_VERDICT_DRIFTS:
       if (stitches == SW_POOLING_STITCHES)
-        sentence = wide_drifts[pooling->worked];
+        sentence = wide_drifts[pooling->worked][rows > 1];
       else if (rows == 1)
         return drift_every_row (pooling->worked, width, stitches, clear);
       else

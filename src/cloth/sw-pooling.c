@@ -16,6 +16,12 @@
  */
 #define PATTERN 0.25
 
+/*
+ * What repeats every row repeats every second and seventh row as well, and
+ * with speckles on it the seventh may be ahead by a hair. In thousandths.
+ */
+#define HAIR 20
+
 #define N_NEIGHBOURS (SW_POOLING_ROWS * (2 * SW_POOLING_STITCHES + 1))
 
 typedef struct
@@ -139,13 +145,6 @@ sw_pooling_stack (const SwPoolingInput *input, const double *sums, SwWorked work
   return 1.0 - gamma / input->gamma_inf;
 }
 
-/* In thousandths. The grain of salt lets exact halves, which strands in whole stitches have, go one way on every machine. */
-static int
-quantised (double stack)
-{
-  return (int) floor (1000.0 * stack + 0.5 + 1e-6);
-}
-
 static gboolean
 is_weighed (const SwPoolingInput *input, const Neighbour *neighbour, gsize width)
 {
@@ -153,12 +152,17 @@ is_weighed (const SwPoolingInput *input, const Neighbour *neighbour, gsize width
          (input->n == 0 || 2 * (gsize) neighbour->row_step * width <= input->n);
 }
 
-/* A run as long as a row makes a stripe, unless what varies is not the run's colour but the specks on it: then stitches half a row apart are not alike either. */
+/*
+ * A run as long as a row makes a stripe, unless what varies is not the run's
+ * colour but the specks on it: then stitches a quarter of a row apart are not
+ * alike either. (Half a row apart, stripes of two colours one row long are
+ * alike as often as not.)
+ */
 static gboolean
 is_striped (const SwPoolingInput *input, gsize width)
 {
   return input->stripe_stitches >= (double) width &&
-         gamma_at (input, width / 2) <= (1.0 - PATTERN) * input->gamma_inf;
+         gamma_at (input, width / 4) <= (1.0 - PATTERN) * input->gamma_inf;
 }
 
 static SwVerdict
@@ -173,33 +177,63 @@ verdict_of (const SwPoolingInput *input, const SwPooling *pooling)
   return pooling->stitch_step == 0 ? SW_VERDICT_COLUMNS : SW_VERDICT_DRIFTS;
 }
 
+/* A neighbour's stack in thousandths. The grain of salt lets exact halves, which strands in whole stitches have, go one way on every machine. */
+static int
+stack_of (const SwPoolingInput *input, const double *sums, const SwPooling *at, int dr, int dj)
+{
+  return (int) floor (1000.0 * sw_pooling_stack (input, sums, at->worked, at->width, dr, dj) + 0.5 + 1e-6);
+}
+
+/* The shortest step in the best one's direction that is as good but for a hair. */
+static void
+shorten_step (const SwPoolingInput *input, const double *sums, SwPooling *best, int *stack)
+{
+  int dr = best->row_step, dj = best->stitch_step, highest = *stack;
+
+  for (int part = dr; part > 1; part--)
+    if (dr % part == 0 && dj % part == 0)
+      {
+        int nearer = stack_of (input, sums, best, dr / part, dj / part);
+
+        if (nearer >= highest - HAIR)
+          {
+            best->row_step = dr / part;
+            best->stitch_step = dj / part;
+            *stack = nearer;
+            return;
+          }
+      }
+}
+
 static void
 judge (const SwPoolingInput *input, const double *sums, const Neighbour *neighbours, SwWorked worked, gsize width, SwPooling *pooling)
 {
-  const Neighbour *best = &neighbours[0];
-  int best_stack = G_MININT;
+  SwPooling best = { .width = width, .worked = worked, .row_step = 1 };
+  int highest = G_MININT;
 
   for (gsize i = 0; i < N_NEIGHBOURS; i++)
     if (is_weighed (input, &neighbours[i], width))
       {
-        int stack = quantised (sw_pooling_stack (input, sums, worked, width, neighbours[i].row_step, neighbours[i].stitch_step));
+        int dr = neighbours[i].row_step, dj = neighbours[i].stitch_step;
+        int stack = stack_of (input, sums, &best, dr, dj);
 
-        if (stack > best_stack)
+        if (stack > highest)
           {
-            best = &neighbours[i];
-            best_stack = stack;
+            best.row_step = dr;
+            best.stitch_step = dj;
+            highest = stack;
           }
       }
 
-  *pooling = (SwPooling){
-    .width = width,
-    .worked = worked,
-    .stack = best_stack == G_MININT ? 0.0 : best_stack / 1000.0,
-    .row_step = best->row_step,
-    .stitch_step = best->stitch_step,
-    .angle_deg = atan2 (best->stitch_step * input->stitch_width_cm, best->row_step * input->row_height_cm) * 180.0 / G_PI,
-  };
-  pooling->verdict = verdict_of (input, pooling);
+  if (highest == G_MININT)
+    highest = 0;
+  else
+    shorten_step (input, sums, &best, &highest);
+
+  best.stack = highest / 1000.0;
+  best.angle_deg = atan2 (best.stitch_step * input->stitch_width_cm, best.row_step * input->row_height_cm) * 180.0 / G_PI;
+  best.verdict = verdict_of (input, &best);
+  *pooling = best;
 }
 
 void

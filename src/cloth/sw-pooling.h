@@ -65,7 +65,8 @@ void sw_pooling_sums (const SwPoolingInput *input, double *sums);
 /**
  * sw_pooling_judge:
  * The verdict at one width. The best neighbour has the highest stack to three
- * decimals, and of equals the nearest in the cloth.
+ * decimals, and of equals the nearest in the cloth; if a nearer one in the same
+ * direction (one row instead of seven) comes within 0.02 of it, that one.
  */
 void sw_pooling_judge (const SwPoolingInput *input, const double *sums, SwWorked worked, gsize width, SwPooling *pooling);
 

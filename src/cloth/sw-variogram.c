@@ -28,9 +28,9 @@
 typedef struct
 {
   gsize size;
-  gsize stride;          /* reals from one channel to the next */
-  double *series;        /* CHANNELS x stride, transformed in place */
-  double *head;          /* size + 1 */
+  gsize stride;   /* reals from one channel to the next */
+  double *series; /* CHANNELS x stride, transformed in place */
+  double *head;   /* size + 1 */
   fftw_plan forward, back;
 } Desk;
 

@@ -19,8 +19,8 @@ typedef struct
 typedef struct
 {
   const SwReel *reel;
-  double step; /* growth from one wrap to the next, a fraction of the first's circumference */
-  gsize wrap;  /* where the walk is ... */
+  double step;                    /* growth from one wrap to the next, a fraction of the first's circumference */
+  gsize wrap;                     /* where the walk is ... */
   double wrap_start, wrap_length; /* ... and the strand of that wrap, cm */
   double u, v; /* ... and its scattered places: u only when wound by hand */
   double knots_per_cm;

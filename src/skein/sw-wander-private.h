@@ -12,7 +12,7 @@
 typedef struct
 {
   guint64 address;
-  gint64 cell;    /* the interval that `knots` are for */
+  gint64 cell;     /* the interval that `knots` are for */
   double knots[4]; /* before, at its start, at its end, after */
 } SwWander;
 

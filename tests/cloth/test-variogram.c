@@ -80,7 +80,11 @@ test_direct_sum (void)
 static void
 test_symmetries (void)
 {
-  enum { N = 700, LAGS = 300 };
+  enum
+  {
+    N = 700,
+    LAGS = 300
+  };
   float l[N], a[N], b[N], moved[N], doubled[N], mirrored[3][N];
   double gamma[LAGS], other[LAGS];
 
@@ -116,7 +120,10 @@ test_symmetries (void)
 static void
 test_plain_strand (void)
 {
-  enum { N = 50 };
+  enum
+  {
+    N = 50
+  };
   float l[N], none[N] = { 0 };
   double gamma[N];
 

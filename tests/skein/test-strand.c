@@ -264,7 +264,10 @@ test_many_at_once (void)
 {
   SwReel reel = reel_with (0.03, SW_WINDING_BY_HAND, 0.06), other = reel;
   SwLay lay = { .runs = 4, .folding = SW_FOLDING_STACKED, .lanes = 3, .lane = 1 };
-  enum { N = 2000 };
+  enum
+  {
+    N = 2000
+  };
   double t[N];
   float x[N], y[N], z[N];
   gsize differing = 0;
