@@ -94,7 +94,6 @@ typedef enum
   SW_STAGE_PALETTE,  /* yarn and dye colours */
   SW_STAGE_BASIS,    /* grid and transforms */
   SW_STAGE_SCHEDULE, /* bath states and spans */
-  SW_STAGE_TRANSFER, /* from a moment to the end of the dyeing (counted per dye) */
   SW_STAGE_POUR,     /* one pour's modes, or its specks (counted per pour) */
   SW_STAGE_FIELD,    /* struck dye over the pan (counted per dye) */
   SW_STAGE_STRAND,   /* places of the stitches' legs */

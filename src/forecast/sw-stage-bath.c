@@ -9,9 +9,13 @@
 #include <string.h>
 
 /*
- * Pours to struck dye. A pour's modes do not depend on the other steps, and
- * the transfer from a moment to the end does not depend on the pours: so
- * dragging one pour costs its own modes, one sum and one inverse transform.
+ * Pours to struck dye. A pour's modes do not depend on the other steps, so
+ * dragging one costs its own modes, the sum of its dye and one inverse
+ * transform.
+ *
+ * Keeping the transfers of all moments was tried and is slower: swept anew
+ * they cost a tenth of a millisecond a span and stay in the processor's
+ * cache, while a first forecast spent half its time on the memory they need.
  */
 
 /* Size classes of a pour's specks: their marks are tabled once a class. */
@@ -46,12 +50,6 @@ key_spans (SwKey key, const SwSchedulePart *schedule, gsize dye, double quick_sh
 }
 
 static SwKey
-key_transfer (const SwBasisPart *basis, const SwSchedulePart *schedule, gsize dye, double quick_share, gsize step)
-{
-  return key_spans (key_grid (sw_stage_key (SW_STAGE_TRANSFER), &basis->grid), schedule, dye, quick_share, step);
-}
-
-static SwKey
 key_place (SwKey key, const SwStep *step, double grams, gboolean second_face)
 {
   const double numbers[] = {
@@ -61,69 +59,6 @@ key_place (SwKey key, const SwStep *step, double grams, gboolean second_face)
   key = sw_key_whole (key, (guint64) step->kind);
   key = sw_key_whole (key, (guint64) second_face);
   return sw_key_numbers (key, numbers, G_N_ELEMENTS (numbers));
-}
-
-static void
-transfer_part_free (gpointer data)
-{
-  sw_field_free (((SwTransferPart *) data)->values);
-}
-
-static void
-put_transfer (SwRun *run, SwKey key, const double *main_share, const double *quick, double quick_share, gsize n)
-{
-  SwTransferPart *part = sw_part_new (sizeof (SwTransferPart), transfer_part_free);
-
-  part->values = sw_field_new (n);
-  if (quick_share > 0.0)
-    for (gsize i = 0; i < n; i++)
-      part->values[i] = (1.0 - quick_share) * main_share[i] + quick_share * quick[i];
-  else
-    memcpy (part->values, main_share, n * sizeof (double));
-
-  sw_cache_put (run->cache, key, part);
-}
-
-/* All moments of one dye in one sweep from the end. */
-static void
-sweep_transfers (SwRun *run, const SwBasisPart *basis, const SwSchedulePart *schedule, gsize dye)
-{
-  const SwDye *record = run->sketch->dyes->pdata[dye];
-  gsize n = sw_grid_cells (&basis->grid);
-  double *shares[2] = { sw_field_new (n), NULL };
-  int n_shares = record->quick_share > 0.0 ? 2 : 1;
-
-  memset (shares[0], 0, n * sizeof (double));
-  if (n_shares == 2)
-    {
-      shares[1] = sw_field_new (n);
-      memset (shares[1], 0, n * sizeof (double));
-    }
-
-  for (gsize i = schedule->n_steps; i-- > 0;)
-    {
-      const SwStep *step = run->sketch->steps->pdata[i];
-      SwKey key;
-
-      for (int share = 0; share < n_shares; share++)
-        {
-          const SwSpan *span = &sw_schedule_part_spans (schedule, dye, share)[i];
-
-          if (span->minutes > 0.0)
-            sw_transfer_prepend (&basis->grid, span, shares[share]);
-        }
-
-      if (!sw_step_is_pour (step) || step->kind == SW_STEP_SPECKLE || step->dye != record->id)
-        continue;
-
-      key = key_transfer (basis, schedule, dye, record->quick_share, i);
-      if (sw_cache_get (run->cache, key) == NULL)
-        put_transfer (run, key, shares[0], shares[1], record->quick_share, n);
-    }
-
-  run->counts[SW_STAGE_TRANSFER]++;
-  sw_field_free (shares[0]);
-  sw_field_free (shares[1]);
 }
 
 static void
@@ -293,42 +228,62 @@ field_part_free (gpointer data)
   sw_field_free (((SwFieldPart *) data)->depth);
 }
 
-/* One band or splotch of a dye, ready to be summed. */
-typedef struct
+/* Whether a step is a band or splotch of that dye. Specks are kept apart. */
+static gboolean
+spreads (const SwStep *step, const SwDye *dye)
 {
-  SwPourPart *pour;
-  SwTransferPart *transfer;
-} Addend;
+  return sw_step_is_pour (step) && step->kind != SW_STEP_SPECKLE && step->dye == dye->id;
+}
+
+/* Adds the struck modes of one share of a dye, times @factor: from the last step back to the first, each pour met at its own moment. */
+static void
+sweep_share (const SwBasisPart *basis, const SwSpan *spans, SwPourPart *const *pours, gsize n_steps, double factor)
+{
+  const SwGrid *grid = &basis->grid;
+  g_autofree double *depth = g_new (double, grid->nz);
+
+  memset (basis->transfer, 0, sw_grid_cells (grid) * sizeof (double));
+  for (gsize i = n_steps; i-- > 0;)
+    if (pours[i] != NULL)
+      {
+        for (int iz = 0; iz < grid->nz; iz++)
+          depth[iz] = factor * pours[i]->depth[iz];
+        sw_transfer_add_pour (grid, basis->transfer, pours[i]->plane, depth, basis->struck);
+      }
+    else if (spans[i].minutes > 0.0)
+      {
+        sw_transfer_prepend (grid, &spans[i], basis->transfer);
+      }
+}
 
 static SwFieldPart *
-compute_field (SwRun *run, const SwBasisPart *basis, SwKey key, const Addend *addends, gsize n_addends)
+compute_field (SwRun *run, const SwBasisPart *basis, const SwSchedulePart *schedule, gsize dye, SwPourPart *const *pours)
+{
+  const SwDye *record = run->sketch->dyes->pdata[dye];
+  const double shares[] = { 1.0 - record->quick_share, record->quick_share };
+  SwFieldPart *part = sw_part_new (sizeof (SwFieldPart), field_part_free);
+  gsize n = sw_grid_cells (&basis->grid);
+
+  memset (basis->struck, 0, n * sizeof (double));
+  for (int share = 0; share < 2; share++)
+    if (shares[share] > 0.0)
+      sweep_share (basis, sw_schedule_part_spans (schedule, dye, share), pours, schedule->n_steps, shares[share] * 100.0 / basis->grams_per_cell);
+
+  part->depth = sw_field_new_single (n);
+  sw_basis_inverse_single (basis->basis, basis->struck, part->depth);
+  return part;
+}
+
+/* A dye that is only speckled, or not used, leaves the cells undyed. */
+static SwFieldPart *
+empty_field (const SwBasisPart *basis)
 {
   SwFieldPart *part = sw_part_new (sizeof (SwFieldPart), field_part_free);
   gsize n = sw_grid_cells (&basis->grid);
 
-  part->key = key;
   part->depth = sw_field_new_single (n);
-
-  if (n_addends > 0)
-    {
-      double *struck = sw_field_new (n);
-
-      memset (struck, 0, n * sizeof (double));
-      for (gsize i = 0; i < n_addends; i++)
-        sw_transfer_add_pour (&basis->grid, addends[i].transfer->values, addends[i].pour->plane, addends[i].pour->depth, struck);
-      for (gsize i = 0; i < n; i++)
-        struck[i] *= 100.0 / basis->grams_per_cell;
-
-      sw_basis_inverse_single (basis->basis, struck, part->depth);
-      sw_field_free (struck);
-    }
-  else
-    {
-      memset (part->depth, 0, n * sizeof (float));
-    }
-
-  run->counts[SW_STAGE_FIELD]++;
-  return sw_cache_put (run->cache, key, part);
+  memset (part->depth, 0, n * sizeof (float));
+  return part;
 }
 
 /* The sum is always taken over all of a dye's pours in their order, so that it does not depend on what was edited before. */
@@ -336,39 +291,32 @@ static SwFieldPart *
 stage_field (SwRun *run, const SwBasisPart *basis, const SwSchedulePart *schedule, gsize dye)
 {
   const SwDye *record = run->sketch->dyes->pdata[dye];
-  g_autoptr (GArray) addends = g_array_new (FALSE, FALSE, sizeof (Addend));
-  gboolean swept = FALSE;
+  g_autofree SwPourPart **pours = g_new0 (SwPourPart *, schedule->n_steps + 1);
+  gboolean any = FALSE;
   SwFieldPart *part;
   SwKey key;
 
   key = sw_key_number (key_grid (sw_stage_key (SW_STAGE_FIELD), &basis->grid), basis->grams_per_cell);
-  for (gsize i = 0; i < run->sketch->steps->len; i++)
+  for (gsize i = 0; i < schedule->n_steps; i++)
     {
       const SwStep *step = run->sketch->steps->pdata[i];
-      Addend addend;
-      SwKey pour_key, transfer_key;
+      SwKey pour_key;
 
-      if (!sw_step_is_pour (step) || step->kind == SW_STEP_SPECKLE || step->dye != record->id)
+      if (!spreads (step, record))
         continue;
-
-      transfer_key = key_transfer (basis, schedule, dye, record->quick_share, i);
-      addend.transfer = sw_cache_get (run->cache, transfer_key);
-      if (addend.transfer == NULL && !swept)
-        {
-          sweep_transfers (run, basis, schedule, dye);
-          swept = TRUE;
-          addend.transfer = sw_cache_get (run->cache, transfer_key);
-        }
-      addend.pour = stage_pour (run, basis, step, sw_schedule_pour_grams (run->sketch, step), schedule->second_face[i], &pour_key);
-      g_array_append_val (addends, addend);
-      key = sw_key_whole (sw_key_whole (key, pour_key), transfer_key);
+      pours[i] = stage_pour (run, basis, step, sw_schedule_pour_grams (run->sketch, step), schedule->second_face[i], &pour_key);
+      key = key_spans (sw_key_whole (key, pour_key), schedule, dye, record->quick_share, i);
+      any = TRUE;
     }
 
   part = sw_cache_get (run->cache, key);
   if (part != NULL)
     return part;
 
-  return compute_field (run, basis, key, (const Addend *) (gconstpointer) addends->data, addends->len);
+  part = any ? compute_field (run, basis, schedule, dye, pours) : empty_field (basis);
+  part->key = key;
+  run->counts[SW_STAGE_FIELD]++;
+  return sw_cache_put (run->cache, key, part);
 }
 
 /* How much of a dye's pours was struck: mode 0 alone, in doubles. */

@@ -78,7 +78,11 @@ sw_stage_palette (SwRun *run, GError **error)
 static void
 basis_part_free (gpointer data)
 {
-  sw_basis_unref (((SwBasisPart *) data)->basis);
+  SwBasisPart *part = data;
+
+  sw_basis_unref (part->basis);
+  sw_field_free (part->transfer);
+  sw_field_free (part->struck);
 }
 
 SwBasisPart *
@@ -100,6 +104,8 @@ sw_stage_basis (SwRun *run)
   part->grid = sw_grid_for (numbers[0], numbers[1], numbers[2], CELL_CM, LAYERS);
   part->grams_per_cell = numbers[3] / (double) sw_grid_cells (&part->grid);
   part->basis = sw_basis_new (&part->grid);
+  part->transfer = sw_field_new (sw_grid_cells (&part->grid));
+  part->struck = sw_field_new (sw_grid_cells (&part->grid));
 
   run->counts[SW_STAGE_BASIS]++;
   return sw_cache_put (run->cache, key, part);

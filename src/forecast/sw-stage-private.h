@@ -35,6 +35,7 @@ typedef struct
   SwBasis *basis;
   SwGrid grid;
   double grams_per_cell;
+  double *transfer, *struck; /* modes: room for sums, used by one run at a time */
 } SwBasisPart;
 
 typedef struct
@@ -46,12 +47,6 @@ typedef struct
   SwSpan *spans;         /* [dye][share][step] */
   gboolean *second_face; /* per step: which face is up when it begins */
 } SwSchedulePart;
-
-typedef struct
-{
-  SwPart part;
-  double *values; /* one per mode */
-} SwTransferPart;
 
 typedef struct
 {

@@ -109,17 +109,17 @@ static const struct
 {
   const char *name;
   void (*edit) (SwSketch *sketch);
-  guint expected[SW_N_STAGES]; /* palette basis schedule transfer pour field strand read legs series pooling */
+  guint expected[SW_N_STAGES]; /* palette basis schedule pour field strand read legs series pooling */
 } edits[] = {
-  { "nothing", edit_nothing, { 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1 } },
-  { "title", edit_title, { 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1 } },
-  { "drag-one-pour", edit_drag, { 0, 0, 0, 0, 1, 1, 0, 1, 1, 1, 1 } },
-  { "width", edit_width, { 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1 } },
-  { "flat", edit_worked, { 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1 } },
-  { "colour-of-a-dye", edit_colour, { 1, 0, 0, 0, 0, 0, 0, 0, 1, 1, 1 } },
-  { "stitch-length", edit_stitch_length, { 0, 0, 0, 0, 0, 0, 1, 2, 1, 1, 1 } },
-  { "minutes-of-the-set", edit_last_rest, { 0, 0, 1, 2, 0, 2, 0, 2, 1, 1, 1 } },
-  { "half-time-of-a-dye", edit_half_time, { 0, 0, 1, 1, 0, 1, 0, 1, 1, 1, 1 } },
+  { "nothing", edit_nothing, { 0, 0, 0, 0, 0, 0, 0, 0, 0, 1 } },
+  { "title", edit_title, { 0, 0, 0, 0, 0, 0, 0, 0, 0, 1 } },
+  { "drag-one-pour", edit_drag, { 0, 0, 0, 1, 1, 0, 1, 1, 1, 1 } },
+  { "width", edit_width, { 0, 0, 0, 0, 0, 0, 0, 0, 0, 1 } },
+  { "flat", edit_worked, { 0, 0, 0, 0, 0, 0, 0, 0, 0, 1 } },
+  { "colour-of-a-dye", edit_colour, { 1, 0, 0, 0, 0, 0, 0, 1, 1, 1 } },
+  { "stitch-length", edit_stitch_length, { 0, 0, 0, 0, 0, 1, 2, 1, 1, 1 } },
+  { "minutes-of-the-set", edit_last_rest, { 0, 0, 1, 0, 2, 0, 2, 1, 1, 1 } },
+  { "half-time-of-a-dye", edit_half_time, { 0, 0, 1, 0, 1, 0, 1, 1, 1, 1 } },
 };
 
 static void
