@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bath/sw-basis.h"
 
+#include "bath/sw-picture-basis-private.h"
 #include "bath/sw-planner.h"
 
 #include <fftw3.h>
@@ -13,7 +14,7 @@ struct _SwBasis
   fftw_plan forward_plane;
   fftw_plan forward;
   fftw_plan inverse;
-  fftwf_plan inverse_single;
+  SwPictureBasis *picture;
 };
 
 /* All living bases, so that two forecasts of one pan share plans. Under the planner's lock. */
@@ -103,7 +104,7 @@ make_plans (SwBasis *basis)
   basis->forward_plane = fftw_plan_r2r (2, n + 1, a, b, forward, flags);
   basis->forward = fftw_plan_r2r (3, n, a, b, forward, flags);
   basis->inverse = fftw_plan_r2r (3, n, a, b, inverse, flags);
-  basis->inverse_single = fftwf_plan_r2r (3, n, (float *) a, (float *) a, inverse, flags);
+  basis->picture = sw_picture_basis_new (grid);
 
   sw_field_free (a);
   sw_field_free (b);
@@ -154,7 +155,7 @@ sw_basis_unref (SwBasis *basis)
       fftw_destroy_plan (basis->forward_plane);
       fftw_destroy_plan (basis->forward);
       fftw_destroy_plan (basis->inverse);
-      fftwf_destroy_plan (basis->inverse_single);
+      sw_picture_basis_free (basis->picture);
       g_free (basis);
     }
   sw_planner_unlock ();
@@ -201,10 +202,5 @@ sw_basis_inverse (const SwBasis *basis, const double *modes, double *cells)
 void
 sw_basis_inverse_single (const SwBasis *basis, const double *modes, float *cells)
 {
-  gsize n = sw_grid_cells (&basis->grid);
-  double factor = 1.0 / (double) n;
-
-  for (gsize i = 0; i < n; i++)
-    cells[i] = (float) (modes[i] * factor);
-  fftwf_execute_r2r (basis->inverse_single, cells, cells);
+  sw_picture_basis_inverse (basis->picture, modes, cells);
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <features.h>
+#include <glib.h>
 
 /*
  * SW_CLONES before a loop over plain arrays: built for wide vectors too, the

@@ -5,7 +5,7 @@
 
 #include <math.h>
 
-#define NODES 48           /* moments of a span at which its struck dye is summed */
+#define NODES 48          /* moments of a span at which its struck dye is summed */
 #define BEYOND_REACH 0.01 /* share of the mark that the table leaves out and scales back in */
 
 /*
