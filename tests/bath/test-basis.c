@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bath/sw-basis.h"
 
-#include "sw-rows.h"
+#include "tests/bath/bath-checks.h"
 
 static const SwGrid box = { 12, 9, 5, 24.0, 9.0, 4.0 };
 
@@ -39,7 +39,7 @@ test_forward_by_definition (void)
   for (int c = 0; c < box.nz; c++)
     for (int b = 0; b < box.ny; b++)
       for (int a = 0; a < box.nx; a++)
-        sw_assert_near (*next++, mode_by_sum (&box, cells, a, b, c), 1e-11 * (double) n);
+        assert_near (*next++, mode_by_sum (&box, cells, a, b, c), 1e-11 * (double) n);
 
   sw_field_free (cells);
   sw_field_free (modes);
@@ -56,7 +56,7 @@ test_plane_by_definition (void)
   sw_basis_forward_plane (basis, plane, modes);
   for (int b = 0; b < box.ny; b++)
     for (int a = 0; a < box.nx; a++)
-      sw_assert_near (*next++, mode_by_sum (&flat, plane, a, b, 0), 1e-11 * (double) n);
+      assert_near (*next++, mode_by_sum (&flat, plane, a, b, 0), 1e-11 * (double) n);
 
   sw_field_free (plane);
   sw_field_free (modes);
@@ -78,8 +78,8 @@ check_round_trip (const SwGrid *grid)
   g_assert_cmpmem (kept, n * sizeof (double), modes, n * sizeof (double));
   for (gsize i = 0; i < n; i++)
     {
-      sw_assert_near (back[i], cells[i], 1e-12);
-      sw_assert_near (single[i], cells[i], 1e-5);
+      assert_near (back[i], cells[i], 1e-12);
+      assert_near (single[i], cells[i], 1e-5);
     }
 
   sw_field_free (cells);

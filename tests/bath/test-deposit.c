@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bath/sw-deposit.h"
 
-#include "sw-rows.h"
+#include "tests/bath/bath-checks.h"
 
 static const SwGrid pan = { 60, 20, 8, 30.0, 10.0, 4.0 };
 
@@ -43,7 +43,7 @@ test_straight_band (void)
       {
         double covered = CLAMP ((MIN (11.6, (ix + 1) * 0.5) - MAX (8.6, ix * 0.5)) / 0.5, 0.0, 1.0);
 
-        sw_assert_near (plane[iy * 60 + ix], covered * whole, 1e-12);
+        assert_near (plane[iy * 60 + ix], covered * whole, 1e-12);
       }
 }
 
@@ -53,9 +53,9 @@ test_band_of_some_length (void)
   const SwOutline band = { FALSE, 10.0, 4.0, 3.0, 2.2, 0.0 }; /* y 2.9 to 5.1 */
 
   g_assert_true (sw_deposit_plane (&pan, &band, 1.0, plane));
-  sw_assert_near (plane[6 * 60 + 20], 1.0 / (3.0 * 2.2) * 0.25, 1e-12);
-  sw_assert_near (plane[5 * 60 + 20], 1.0 / (3.0 * 2.2) * 0.25 * 0.2, 1e-12);
-  sw_assert_near (plane[10 * 60 + 20], 1.0 / (3.0 * 2.2) * 0.25 * 0.2, 1e-12);
+  assert_near (plane[6 * 60 + 20], 1.0 / (3.0 * 2.2) * 0.25, 1e-12);
+  assert_near (plane[5 * 60 + 20], 1.0 / (3.0 * 2.2) * 0.25 * 0.2, 1e-12);
+  assert_near (plane[10 * 60 + 20], 1.0 / (3.0 * 2.2) * 0.25 * 0.2, 1e-12);
   g_assert_cmpfloat (plane[11 * 60 + 20], ==, 0.0);
 }
 
@@ -75,9 +75,9 @@ test_slant (void)
           mass += plane[iy * 60 + ix];
           moment += plane[iy * 60 + ix] * (ix + 0.5) * 0.5;
         }
-      sw_assert_near (mass, 1.0 / 20.0, 1e-12);
+      assert_near (mass, 1.0 / 20.0, 1e-12);
       /* Cell centres stand for what lies in them: up to a hundredth of a cell. */
-      sw_assert_near (moment / mass, 15.0 + (y - 4.0) * tan (G_PI / 6.0), 0.01);
+      assert_near (moment / mass, 15.0 + (y - 4.0) * tan (G_PI / 6.0), 0.01);
     }
 }
 
@@ -94,13 +94,13 @@ test_slant_folds (void)
       sw_deposit_plane (&pan, &a, 1.0, plane);
       sw_deposit_plane (&pan, &b, 1.0, other);
       for (int j = 0; j < N_CELLS; j++)
-        sw_assert_near (plane[j], other[j], 1e-12);
+        assert_near (plane[j], other[j], 1e-12);
     }
 
   const SwOutline along = { FALSE, 15.0, 5.0, 2.0, 0.0, 90.0 };
 
   g_assert_true (sw_deposit_plane (&pan, &along, 1.0, plane));
-  sw_assert_near (sum_of (plane), 1.0, 1e-12);
+  assert_near (sum_of (plane), 1.0, 1e-12);
 }
 
 /* Centre and spread of a turned ellipse: variances a^2/4 and b^2/4 along its own axes. */
@@ -113,13 +113,13 @@ test_ellipse (void)
       double c = cos (angle * G_PI / 180.0), s = sin (angle * G_PI / 180.0), along = 0.0;
 
       g_assert_true (sw_deposit_plane (&pan, &splotch, 2.5, plane));
-      sw_assert_near (sum_of (plane), 2.5, 1e-12);
-      sw_assert_near (mean_place (plane, 1.0, 0.0), 14.3, 0.01);
-      sw_assert_near (mean_place (plane, 0.0, 1.0), 5.1, 0.01);
+      assert_near (sum_of (plane), 2.5, 1e-12);
+      assert_near (mean_place (plane, 1.0, 0.0), 14.3, 0.01);
+      assert_near (mean_place (plane, 0.0, 1.0), 5.1, 0.01);
       for (int i = 0; i < N_CELLS; i++)
         along += plane[i] / 2.5 * pow (((i % 60 + 0.5) * 0.5 - 14.3) * c + ((i / 60 + 0.5) * 0.5 - 5.1) * s, 2.0);
       /* A cell adds h^2 / 12 of its own. */
-      sw_assert_near (along, 4.0 * 4.0 / 4.0 + 0.25 / 12.0, 0.02);
+      assert_near (along, 4.0 * 4.0 / 4.0 + 0.25 / 12.0, 0.02);
     }
 }
 
@@ -168,7 +168,7 @@ test_continuous (void)
         sw_deposit_plane (&pan, &from, 1.0, plane);
         sw_deposit_plane (&pan, &to, 1.0, other);
         for (int j = 0; j < N_CELLS; j++)
-          sw_assert_near (plane[j], other[j], 1e-5);
+          assert_near (plane[j], other[j], 1e-5);
       }
 }
 
@@ -178,12 +178,12 @@ test_over_the_edge (void)
   const SwOutline half = { TRUE, 0.0, 5.0, 4.0, 4.0, 0.0 }, beside = { FALSE, 40.0, 5.0, 4.0, 0.0, 0.0 };
 
   g_assert_true (sw_deposit_plane (&pan, &half, 1.0, plane));
-  sw_assert_near (sum_of (plane), 1.0, 1e-12);
+  assert_near (sum_of (plane), 1.0, 1e-12);
   g_assert_cmpfloat (plane[10 * 60 + 5], ==, 0.0);
 
   g_assert_false (sw_deposit_plane (&pan, &beside, 1.0, plane));
   for (int i = 0; i < N_CELLS; i++)
-    sw_assert_near (plane[i], 1.0 / N_CELLS, 1e-15);
+    assert_near (plane[i], 1.0 / N_CELLS, 1e-15);
 }
 
 /* Blur spreads a point to that sd and keeps its mass. */
@@ -202,7 +202,7 @@ test_blur (void)
       cells[10 * 60 + 30] = 1.0;
       sw_basis_forward_plane (basis, cells, modes);
       sw_deposit_blur (&pan, sigmas[i], modes);
-      sw_assert_near (modes[0], 1.0, 1e-12);
+      assert_near (modes[0], 1.0, 1e-12);
       /* Second moment along x from its modes: that of y = 0 alone. */
       for (int ix = 0; ix < 60; ix++)
         {
@@ -212,11 +212,11 @@ test_blur (void)
             density += 2.0 * modes[a] * cos (G_PI * a * (ix + 0.5) / 60.0);
           variance += density / 60.0 * pow ((ix - 30) * 0.5, 2.0);
         }
-      sw_assert_near (sqrt (variance), sd, 0.01 * sd);
+      assert_near (sqrt (variance), sd, 0.01 * sd);
     }
 
   g_assert_cmpfloat (sw_deposit_blur_for (0.0), ==, 0.0);
-  sw_assert_near (sw_deposit_blur_for (1.0), 0.6, 1e-12);
+  assert_near (sw_deposit_blur_for (1.0), 0.6, 1e-12);
 
   sw_field_free (cells);
   sw_field_free (modes);
@@ -230,11 +230,11 @@ test_depth (void)
   /* Left alone: e-folding 0.12 of the depth. */
   sw_deposit_depth (8, 0.0, FALSE, weights);
   for (int i = 0; i + 1 < 8; i++)
-    sw_assert_near (weights[i] / weights[i + 1], exp (0.125 / 0.12), 1e-9);
+    assert_near (weights[i] / weights[i + 1], exp (0.125 / 0.12), 1e-9);
   /* Pushed through: even. */
   sw_deposit_depth (8, 1.0, FALSE, weights);
   for (int i = 0; i < 8; i++)
-    sw_assert_near (weights[i], 0.125, 1e-6);
+    assert_near (weights[i], 0.125, 1e-6);
 
   for (double worked_in = 0.0, lower = 0.0; worked_in <= 1.0; worked_in += 0.1)
     {
@@ -248,16 +248,16 @@ test_depth (void)
           lower_half += i < 4 ? 0.0 : weights[i];
           g_assert_cmpfloat (weights[i], ==, below[7 - i]);
         }
-      sw_assert_near (sum, 1.0, 1e-12);
+      assert_near (sum, 1.0, 1e-12);
       g_assert_cmpfloat (lower_half, >, lower);
       lower = lower_half;
 
       /* A mirrored profile is a sign on every odd mode. */
       sw_deposit_depth_modes (8, worked_in, FALSE, modes);
       sw_deposit_depth_modes (8, worked_in, TRUE, modes_below);
-      sw_assert_near (modes[0], 1.0, 1e-12);
+      assert_near (modes[0], 1.0, 1e-12);
       for (int i = 0; i < 8; i++)
-        sw_assert_near (modes_below[i], i % 2 == 0 ? modes[i] : -modes[i], 1e-12);
+        assert_near (modes_below[i], i % 2 == 0 ? modes[i] : -modes[i], 1e-12);
     }
 }
 

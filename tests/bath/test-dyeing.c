@@ -2,7 +2,7 @@
 #include "bath/sw-deposit.h"
 #include "bath/sw-schedule.h"
 
-#include "sw-rows.h"
+#include "tests/bath/bath-checks.h"
 
 /*
  * The kernels together: a sketch's day in the pan played from end to end, and
@@ -202,7 +202,7 @@ assert_same (const double *a, const double *b)
 
   g_assert_cmpfloat (most, >, 0.0);
   for (gsize i = 0; i < N_CELLS; i++)
-    sw_assert_near (a[i] / most, b[i] / most, 1e-9);
+    assert_near (a[i] / most, b[i] / most, 1e-9);
 }
 
 /* Width of the mark along the skein, as an sd. */
@@ -291,7 +291,7 @@ test_mass (void)
         }
     }
   struck = play (&day);
-  sw_assert_near (total (struck) / expected, 1.0, 1e-9);
+  assert_near (total (struck) / expected, 1.0, 1e-9);
 
   sw_field_free (struck);
 }
@@ -395,7 +395,7 @@ test_mirror (void)
   b = play (&right);
   most = peak (a);
   for (gsize i = 0; i < N_CELLS; i++)
-    sw_assert_near (a[i] / most, b[i - i % 300 + 299 - i % 300] / most, 1e-9);
+    assert_near (a[i] / most, b[i - i % 300 + 299 - i % 300] / most, 1e-9);
 
   sw_field_free (a);
   sw_field_free (b);

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bath/sw-ph.h"
 
-#include "sw-rows.h"
+#include "tests/colour/published-table.h"
+#include "tests/bath/bath-checks.h"
 
 #define CUP_ML 236.588
 #define TABLESPOON_ML 14.787
@@ -16,38 +17,37 @@ system_named (const char *name)
 static void
 test_examples (void)
 {
-  g_autoptr (GPtrArray) rows = sw_rows_load ("ph_examples.csv");
+  g_auto (PublishedTable) table = published_table_open ("ph_examples.csv");
   double largest = 0.0;
 
-  for (guint i = 0; i < rows->len; i++)
+  for (guint i = 0; i < published_table_n_rows (&table); i++)
     {
-      const SwRow *row = g_ptr_array_index (rows, i);
-      const SwAcidSystem *acid = system_named (row->cells[0]);
-      double molar = sw_row_number (row, 1), alkalinity = sw_row_number (row, 2);
+      const SwAcidSystem *acid = system_named (published_table_text (&table, i, "acid"));
+      double molar = published_table_number (&table, i, "molar"), alkalinity = published_table_number (&table, i, "alkalinity_eq_per_l");
+      double expected = published_table_number (&table, i, "ph"), expected_kept = published_table_number (&table, i, "ph_if_carbonate_kept");
       double open = sw_ph (acid, molar, alkalinity, 0.0);
       double kept = sw_ph (acid, molar, alkalinity, sw_carbonate_of_water (alkalinity, 8.0));
 
-      sw_assert_near (open, sw_row_number (row, 3), 1e-4);
-      sw_assert_near (kept, sw_row_number (row, 4), 1e-4);
-      largest = MAX (largest, MAX (fabs (open - sw_row_number (row, 3)), fabs (kept - sw_row_number (row, 4))));
+      assert_near (open, expected, 1e-4);
+      assert_near (kept, expected_kept, 1e-4);
+      largest = MAX (largest, MAX (fabs (open - expected), fabs (kept - expected_kept)));
     }
 
-  g_test_message ("largest error %.2g pH over %u rows", largest, rows->len);
+  g_test_message ("largest error %.2g pH over %u rows", largest, published_table_n_rows (&table));
 }
 
 /* Measured, so with activity, which we leave out: 0.15. */
 static void
 test_published (void)
 {
-  g_autoptr (GPtrArray) rows = sw_rows_load ("ph_published.csv");
+  g_auto (PublishedTable) table = published_table_open ("ph_published.csv");
 
-  for (guint i = 0; i < rows->len; i++)
+  for (guint i = 0; i < published_table_n_rows (&table); i++)
     {
-      const SwRow *row = g_ptr_array_index (rows, i);
-      double ph = sw_ph (system_named (row->cells[0]), sw_row_number (row, 1), 0.0, 0.0);
+      double ph = sw_ph (system_named (published_table_text (&table, i, "solution")), published_table_number (&table, i, "molar"), 0.0, 0.0);
 
-      sw_assert_near (ph, sw_row_number (row, 2), 0.15);
-      sw_assert_near (ph, sw_row_number (row, 3), 1e-3);
+      assert_near (ph, published_table_number (&table, i, "ph_published"), 0.15);
+      assert_near (ph, published_table_number (&table, i, "exact_ph_from_this_table_constants"), 1e-3);
     }
 }
 
@@ -56,17 +56,17 @@ static void
 test_weak_acid_limit (void)
 {
   for (double molar = 0.02; molar < 2.0; molar *= 1.5)
-    sw_assert_near (sw_ph (&sw_acetic_acid, molar, 0.0, 0.0), 0.5 * (sw_acetic_acid.pka[0] - log10 (molar)), 0.01);
+    assert_near (sw_ph (&sw_acetic_acid, molar, 0.0, 0.0), 0.5 * (sw_acetic_acid.pka[0] - log10 (molar)), 0.01);
 }
 
 static void
 test_water (void)
 {
-  sw_assert_near (sw_ph (&sw_acetic_acid, 0.0, 0.0, 0.0), 6.9975, 1e-9);
+  assert_near (sw_ph (&sw_acetic_acid, 0.0, 0.0, 0.0), 6.9975, 1e-9);
   /* Strong base alone: pKw + log. */
-  sw_assert_near (sw_ph (&sw_acetic_acid, 0.0, 0.001, 0.0), 10.995, 1e-6);
+  assert_near (sw_ph (&sw_acetic_acid, 0.0, 0.001, 0.0), 10.995, 1e-6);
   /* Tap water with its carbonate comes back to the pH it was taken at. */
-  sw_assert_near (sw_ph (&sw_citric_acid, 0.0, 0.003, sw_carbonate_of_water (0.003, 8.0)), 8.0, 1e-9);
+  assert_near (sw_ph (&sw_citric_acid, 0.0, 0.003, sw_carbonate_of_water (0.003, 8.0)), 8.0, 1e-9);
   g_assert_cmpfloat (sw_carbonate_of_water (0.0, 8.0), ==, 0.0);
 }
 
@@ -80,7 +80,7 @@ test_kitchen (void)
 
   g_assert_cmpfloat (ph, >, 3.1);
   g_assert_cmpfloat (ph, <, 3.4);
-  sw_assert_near (ph, 3.244, 1e-3);
+  assert_near (ph, 3.244, 1e-3);
 }
 
 static void
@@ -95,7 +95,7 @@ test_acid_for_ph (void)
       double carbonate = i % 3 == 0 ? 0.0 : sw_carbonate_of_water (alkalinity, 8.0);
       double ph = g_test_rand_double_range (2.6, 6.0);
 
-      sw_assert_near (sw_ph (acid, sw_acid_for_ph (acid, ph, alkalinity, carbonate), alkalinity, carbonate), ph, 1e-9);
+      assert_near (sw_ph (acid, sw_acid_for_ph (acid, ph, alkalinity, carbonate), alkalinity, carbonate), ph, 1e-9);
     }
 
   g_assert_cmpfloat (sw_acid_for_ph (&sw_acetic_acid, 9.0, 0.0, 0.0), ==, 0.0);

@@ -4,7 +4,7 @@
 #include "bath/sw-ph.h"
 #include "bath/sw-strike.h"
 
-#include "sw-rows.h"
+#include "tests/bath/bath-checks.h"
 
 #define CUP_ML 236.588
 #define TABLESPOON_ML 14.787
@@ -101,16 +101,16 @@ test_states (void)
     {
       g_assert_cmpfloat (states[i].minutes, ==, minutes[i]);
       g_assert_cmpfloat (states[i].temperature_c, ==, celsius[i]);
-      sw_assert_near (states[i].liquor_ml, liquor[i], 1e-9);
-      sw_assert_near (states[i].cover, sw_schedule_cover (sketch, liquor[i]), 1e-12);
+      assert_near (states[i].liquor_ml, liquor[i], 1e-9);
+      assert_near (states[i].cover, sw_schedule_cover (sketch, liquor[i]), 1e-12);
       g_assert_cmpint (states[i].second_face, ==, second[i]);
     }
   g_assert_cmpfloat (states[1].ph, >, states[0].ph); /* stock thins the acid */
   g_assert_cmpfloat (states[5].ph, >, states[4].ph); /* tap water more so */
   g_assert_cmpfloat (states[6].ph, <, states[5].ph);
 
-  sw_assert_near (sw_schedule_pour_grams (sketch, band), 25.0 * dye->stock_percent / 100.0, 1e-12);
-  sw_assert_near (sw_schedule_pour_grams (sketch, grains), 0.3, 1e-12);
+  assert_near (sw_schedule_pour_grams (sketch, band), 25.0 * dye->stock_percent / 100.0, 1e-12);
+  assert_near (sw_schedule_pour_grams (sketch, grains), 0.3, 1e-12);
 }
 
 /* 0.0190644 mol/L with 3 meq/L: the table's pH, reached through volumes and strengths. */
@@ -126,10 +126,10 @@ test_ph (void)
   sketch->bath.alkalinity_meq_per_l = 3.0 * 1000.0 / sketch->bath.water_ml;
   sketch->bath.keep_carbonate = FALSE;
   sw_schedule_run (sketch, &state);
-  sw_assert_near (state.ph, 4.0426, 1e-4);
+  assert_near (state.ph, 4.0426, 1e-4);
   sketch->bath.keep_carbonate = TRUE;
   sw_schedule_run (sketch, &state);
-  sw_assert_near (state.ph, 4.0402, 1e-4);
+  assert_near (state.ph, 4.0402, 1e-4);
 
   /* 0.01 mol/L of citric acid in the same water. */
   sketch->bath.acid = SW_ACID_CITRIC;
@@ -138,7 +138,7 @@ test_ph (void)
   sketch->bath.water_ml = 1000.0 - sketch->bath.acid_ml;
   sketch->bath.alkalinity_meq_per_l = 3.0 * 1000.0 / sketch->bath.water_ml;
   sw_schedule_run (sketch, &state);
-  sw_assert_near (state.ph, 2.9532, 1e-4);
+  assert_near (state.ph, 2.9532, 1e-4);
 }
 
 /* Acid at the start or as the first step: the same bath, and acid in two halves as at once. */
@@ -159,8 +159,8 @@ test_acid_adds (void)
       step->acid_percent = sketch->bath.acid_percent;
     }
   sw_schedule_run (sketch, after);
-  sw_assert_near (after[2].ph, before.ph, 1e-9);
-  sw_assert_near (after[2].liquor_ml, before.liquor_ml, 1e-9);
+  assert_near (after[2].ph, before.ph, 1e-9);
+  assert_near (after[2].liquor_ml, before.liquor_ml, 1e-9);
 }
 
 static void
@@ -183,12 +183,12 @@ test_spans (void)
   for (int i = 0; i < 3; i++)
     {
       g_assert_cmpfloat (spans[i].minutes, ==, states[i + 1].minutes);
-      sw_assert_near (spans[i].spread_xy, sketch->bath.spread_cm2_per_min * 1.5 * states[i + 1].cover, 1e-12);
-      sw_assert_near (spans[i].spread_z, spans[i].spread_xy / 3.0, 1e-12);
-      sw_assert_near (quick[i].rate / spans[i].rate, dye->half_time_min / 0.5, 1e-9);
+      assert_near (spans[i].spread_xy, sketch->bath.spread_cm2_per_min * 1.5 * states[i + 1].cover, 1e-12);
+      assert_near (spans[i].spread_z, spans[i].spread_xy / 3.0, 1e-12);
+      assert_near (quick[i].rate / spans[i].rate, dye->half_time_min / 0.5, 1e-9);
     }
-  sw_assert_near (spans[1].rate,
-                  G_LN2 / 3.0 * sw_strike_ph_factor (states[2].ph) * 0.106802295469, 1e-9); /* 60 C: published row */
+  assert_near (spans[1].rate,
+               G_LN2 / 3.0 * sw_strike_ph_factor (states[2].ph) * 0.106802295469, 1e-9); /* 60 C: published row */
 }
 
 /* 75 x 8 x 2.5 cm less 100 g at 1.31 g/cm3. */
@@ -198,15 +198,15 @@ test_cover (void)
   g_autoptr (SwSketch) sketch = sw_sketch_new ();
   double covering = 75.0 * 8.0 * 2.5 - 100.0 / 1.31;
 
-  sw_assert_near (sw_sketch_lay_length (sketch), 75.0, 1e-9);
-  sw_assert_near (sw_schedule_cover (sketch, covering), 1.0, 1e-12);
-  sw_assert_near (sw_schedule_cover (sketch, 0.4 * covering), 0.4, 1e-12);
+  assert_near (sw_sketch_lay_length (sketch), 75.0, 1e-9);
+  assert_near (sw_schedule_cover (sketch, covering), 1.0, 1e-12);
+  assert_near (sw_schedule_cover (sketch, 0.4 * covering), 0.4, 1e-12);
   g_assert_cmpfloat (sw_schedule_cover (sketch, 1.0), ==, 0.1);
   g_assert_cmpfloat (sw_schedule_cover (sketch, 1e6), ==, 3.0);
 
   /* Two skeins side by side take twice the liquor; one drawn smaller than its fibre has no room for any. */
   sketch->lay.skeins = 2;
-  sw_assert_near (sw_schedule_cover (sketch, 2.0 * covering), 1.0, 1e-12);
+  assert_near (sw_schedule_cover (sketch, 2.0 * covering), 1.0, 1e-12);
   sketch->lay.depth_cm = 0.01;
   g_assert_cmpfloat (sw_schedule_cover (sketch, 100.0), ==, 3.0);
 }

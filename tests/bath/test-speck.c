@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bath/sw-speck.h"
 
-#include "sw-rows.h"
+#include "tests/bath/bath-checks.h"
 
 static const SwSpeckZone zone = { 20.0, 5.0, 30.0, 8.0, 20.0, 40.0, 2.0, 0.35, 0.05, 12345 };
 
@@ -34,15 +34,15 @@ test_scatter (void)
       g_assert_cmpfloat (fabs (dx * c + dy * s), <=, 15.0 + 1e-5);
       g_assert_cmpfloat (fabs (dy * c - dx * s), <=, 4.0 + 1e-5);
       /* By volume. */
-      sw_assert_near (specks[i].grams / specks[0].grams, pow (specks[i].radius / specks[0].radius, 3.0), 1e-4);
+      assert_near (specks[i].grams / specks[0].grams, pow (specks[i].radius / specks[0].radius, 3.0), 1e-4);
       grams += specks[i].grams;
       logs += deviation;
       squares += deviation * deviation;
     }
-  sw_assert_near (grams, zone.grams, 1e-7);
+  assert_near (grams, zone.grams, 1e-7);
   /* Three standard errors of 96 normal deviates of sd 0.35. */
-  sw_assert_near (logs / (double) n, 0.0, 3.0 * 0.35 / sqrt (96.0));
-  sw_assert_near (sqrt (squares / (double) n), 0.35, 3.0 * 0.35 / sqrt (2.0 * 96.0));
+  assert_near (logs / (double) n, 0.0, 3.0 * 0.35 / sqrt (96.0));
+  assert_near (sqrt (squares / (double) n), 0.35, 3.0 * 0.35 / sqrt (2.0 * 96.0));
 }
 
 /* Asking for more adds to those that are there; another seed is another scatter; the same is the same. */
@@ -128,14 +128,14 @@ test_mark_integral (void)
 
         speck_spans (dry, spans);
         sw_mark_for (radii[i], spans, 2, 8, 4.0, 0.0, FALSE, &mark);
-        sw_assert_near (mark.share, sw_transfer_share (spans, 2), 1e-12);
-        sw_assert_near (mark_within (&mark, mark.reach_cm) / mark.share, 1.0, 1e-4);
+        assert_near (mark.share, sw_transfer_share (spans, 2), 1e-12);
+        assert_near (mark_within (&mark, mark.reach_cm) / mark.share, 1.0, 1e-4);
         g_assert_cmpfloat (sw_mark_density (&mark, mark.reach_cm * mark.reach_cm * 1.0001), ==, 0.0);
         for (int step = 1; step < SW_MARK_STEPS; step++)
           g_assert_cmpfloat (mark.density[step], <=, mark.density[step - 1]);
         for (int iz = 0; iz < 8; iz++)
           depth += mark.depth[iz];
-        sw_assert_near (depth, 1.0, 1e-6);
+        assert_near (depth, 1.0, 1e-6);
       }
 }
 
@@ -161,7 +161,7 @@ test_mark_is_k0 (void)
       double within = mark_within (&mark, rows[i].x * lambda);
 
       g_test_message ("within %g lambda: %.4f, K1 says %.4f", rows[i].x, within, 1.0 - rows[i].x * rows[i].k1);
-      sw_assert_near (within, 1.0 - rows[i].x * rows[i].k1, 0.011);
+      assert_near (within, 1.0 - rows[i].x * rows[i].k1, 0.011);
     }
 }
 
@@ -174,9 +174,9 @@ test_mark_is_gaussian (void)
 
   sw_mark_for (0.2, &span, 1, 8, 4.0, 1.0, FALSE, &mark);
   for (double r = 0.0; r < 0.25; r += 0.02)
-    sw_assert_near (mark_within (&mark, r + 1e-9) / mark.share, 1.0 - exp (-r * r / (2.0 * 0.01)), 0.011);
+    assert_near (mark_within (&mark, r + 1e-9) / mark.share, 1.0 - exp (-r * r / (2.0 * 0.01)), 0.011);
   for (int iz = 0; iz < 8; iz++)
-    sw_assert_near (mark.depth[iz], 0.125, 1e-6);
+    assert_near (mark.depth[iz], 0.125, 1e-6);
 }
 
 /* Common practice, no source: a squirted speck often shows in a single stitch, some 4 mm of width. */
@@ -229,7 +229,7 @@ test_depth (void)
   sw_mark_for (0.1, spans, 2, 8, 4.0, 0.0, TRUE, &below);
   g_assert_cmpmem (above.density, sizeof above.density, below.density, sizeof below.density);
   for (int iz = 0; iz < 8; iz++)
-    sw_assert_near (above.depth[iz], below.depth[7 - iz], 1e-6);
+    assert_near (above.depth[iz], below.depth[7 - iz], 1e-6);
   g_assert_cmpfloat (above.depth[0] + above.depth[1], >, 0.8);
 }
 

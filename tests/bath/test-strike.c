@@ -2,34 +2,36 @@
 #include "bath/sw-strike.h"
 #include "bath/sw-transfer.h"
 
-#include "sw-rows.h"
+#include "tests/colour/published-table.h"
+#include "tests/bath/bath-checks.h"
 
 #define ACTIVATION 75.0
 
 static void
 test_oracles (void)
 {
-  g_autoptr (GPtrArray) rows = sw_rows_load ("reaction_diffusion_oracles.csv");
+  g_auto (PublishedTable) table = published_table_open ("reaction_diffusion_oracles.csv");
   guint seen = 0;
 
-  for (guint i = 0; i < rows->len; i++)
+  for (guint i = 0; i < published_table_n_rows (&table); i++)
     {
-      const SwRow *row = g_ptr_array_index (rows, i);
+      const char *name = published_table_text (&table, i, "case"), *inputs = published_table_text (&table, i, "inputs");
+      double wanted = published_table_number (&table, i, "value");
 
-      if (g_str_equal (row->cells[0], "first_order_left_in_bath"))
+      if (g_str_equal (name, "first_order_left_in_bath"))
         {
-          SwSpan span = { sw_row_input (row, 1, "t"), 0.0, 0.15, 0.05 };
+          SwSpan span = { input_of (inputs, "t"), 0.0, 0.15, 0.05 };
 
           /* At the reference conditions nothing but the half-time counts. */
-          span.rate = sw_strike_rate (sw_row_input (row, 1, "half_time_min"), ACTIVATION, 4.0, 90.0, SW_FIBRE_SUPERWASH_WOOL);
-          sw_assert_near (1.0 - sw_transfer_share (&span, 1), sw_row_number (row, 2), 1e-11);
+          span.rate = sw_strike_rate (input_of (inputs, "half_time_min"), ACTIVATION, 4.0, 90.0, SW_FIBRE_SUPERWASH_WOOL);
+          assert_near (1.0 - sw_transfer_share (&span, 1), wanted, 1e-11);
           seen++;
         }
-      else if (g_str_equal (row->cells[0], "arrhenius_factor_vs_90C"))
+      else if (g_str_equal (name, "arrhenius_factor_vs_90C"))
         {
-          double factor = sw_strike_temperature_factor (sw_row_input (row, 1, "Ea_kJ_per_mol"), sw_row_input (row, 1, "T_C"));
+          double factor = sw_strike_temperature_factor (input_of (inputs, "Ea_kJ_per_mol"), input_of (inputs, "T_C"));
 
-          sw_assert_near (factor / sw_row_number (row, 2), 1.0, 1e-9);
+          assert_near (factor / wanted, 1.0, 1e-9);
           seen++;
         }
     }
@@ -44,7 +46,7 @@ test_ph_factor (void)
 
   g_assert_cmpfloat (sw_strike_ph_factor (4.0), ==, 1.0);
   /* Half of the carboxyls at their pKa: (1/2) (1 + 10^-0.2). */
-  sw_assert_near (sw_strike_ph_factor (4.2), 0.5 * (1.0 + pow (10.0, -0.2)), 1e-12);
+  assert_near (sw_strike_ph_factor (4.2), 0.5 * (1.0 + pow (10.0, -0.2)), 1e-12);
   for (double ph = 1.0; ph < 9.0; ph += 0.25)
     {
       g_assert_cmpfloat (sw_strike_ph_factor (ph), <, before);
@@ -63,7 +65,7 @@ test_untreated_wool (void)
       double ratio = sw_strike_rate (3.0, ACTIVATION, 4.0, c, SW_FIBRE_WOOL) / sw_strike_rate (3.0, ACTIVATION, 4.0, c, SW_FIBRE_SUPERWASH_WOOL);
 
       if (c == 90.0)
-        sw_assert_near (ratio, 0.5, 0.01);
+        assert_near (ratio, 0.5, 0.01);
       g_assert_cmpfloat (ratio, <, before);
       before = ratio;
     }
@@ -126,23 +128,19 @@ test_windows (void)
     { "milling acid dyes, dyebath pH", SW_DYE_CLASS_MILLING },
     { "super-milling acid dyes, dyebath pH", SW_DYE_CLASS_SUPER_MILLING },
   };
-  g_autoptr (GPtrArray) rows = sw_rows_load ("acid_dye_facts.csv");
+  g_auto (PublishedTable) table = published_table_open ("acid_dye_facts.csv");
   guint seen = 0;
 
-  for (guint i = 0; i < rows->len; i++)
+  for (guint i = 0; i < published_table_n_rows (&table); i++)
     for (guint j = 0; j < G_N_ELEMENTS (named); j++)
-      {
-        const SwRow *row = g_ptr_array_index (rows, i);
+      if (g_str_equal (published_table_text (&table, i, "item"), named[j].item))
+        {
+          const SwDyeClassFacts *facts = sw_dye_class_facts (named[j].dye_class);
+          g_autofree char *window = g_strdup_printf ("%g-%g", facts->ph_low, facts->ph_high);
 
-        if (g_str_equal (row->cells[0], named[j].item))
-          {
-            const SwDyeClassFacts *facts = sw_dye_class_facts (named[j].dye_class);
-            g_autofree char *window = g_strdup_printf ("%g-%g", facts->ph_low, facts->ph_high);
-
-            g_assert_cmpstr (window, ==, row->cells[1]);
-            seen++;
-          }
-      }
+          g_assert_cmpstr (window, ==, published_table_text (&table, i, "value"));
+          seen++;
+        }
 
   g_assert_cmpuint (seen, ==, G_N_ELEMENTS (named));
 }

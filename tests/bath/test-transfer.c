@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bath/sw-transfer.h"
 
-#include "sw-rows.h"
+#include "tests/colour/published-table.h"
+#include "tests/bath/bath-checks.h"
 
 static double
 wave (const SwGrid *grid, gsize mode)
@@ -26,7 +27,7 @@ beside_source (const SwGrid *grid, const SwSpan *span, double sd, double x, gboo
   double *cells = sw_field_new (n), *modes = sw_field_new (n), *struck = sw_field_new (n);
   gsize steps = (gsize) lround (x / h);
 
-  sw_assert_near ((double) steps * h, x, 1e-9);
+  assert_near ((double) steps * h, x, 1e-9);
   memset (cells, 0, n * sizeof (double));
   memset (struck, 0, n * sizeof (double));
   cells[middle] = 1.0;
@@ -59,9 +60,9 @@ strength (double sd, double lambda)
 #define SD_OF_PLACE (1.0 / 6.0)
 
 static void
-check_steady_line (const SwRow *row)
+check_steady_line (const char *inputs, double wanted)
 {
-  double k = sw_row_input (row, 1, "k"), d = sw_row_input (row, 1, "D"), x = sw_row_input (row, 1, "x");
+  double k = input_of (inputs, "k"), d = input_of (inputs, "D"), x = input_of (inputs, "x");
   double lambda = sqrt (d / k), h = x > 0.0 ? x / CELLS_TO_PLACE : lambda / 400.0;
   const SwGrid grid = { 12001, 1, 1, 12001 * h, 1.0, 1.0 };
   const SwSpan span = { 100.0 / k, k, d, d };
@@ -69,47 +70,58 @@ check_steady_line (const SwRow *row)
   double beyond = x > 0.0 ? 0.0 : (G_PI_2 - atan (G_PI * lambda / h)) / (G_PI * lambda);
   double struck = beside_source (&grid, &span, x * SD_OF_PLACE, x, FALSE) / strength (x * SD_OF_PLACE, lambda);
 
-  sw_assert_near ((struck + beyond) / sw_row_number (row, 2), 1.0, 1e-6);
+  assert_near ((struck + beyond) / wanted, 1.0, 1e-6);
 }
 
 static void
-check_steady_point (const SwRow *row)
+check_steady_point (const char *inputs, double wanted)
 {
-  double k = sw_row_input (row, 1, "k"), d = sw_row_input (row, 1, "D"), r = sw_row_input (row, 1, "r");
+  double k = input_of (inputs, "k"), d = input_of (inputs, "D"), r = input_of (inputs, "r");
   double lambda = sqrt (d / k), h = r / CELLS_TO_PLACE;
   int n = 2 * (int) ceil (10.0 * lambda / h) + 1;
   const SwGrid grid = { n, n, 1, n * h, n * h, 1.0 };
   const SwSpan span = { 100.0 / k, k, d, d };
   double struck = beside_source (&grid, &span, r * SD_OF_PLACE, r, FALSE) / strength (r * SD_OF_PLACE, lambda);
 
-  g_test_message ("%d x %d cells: off by %.2g of it", n, n, struck / sw_row_number (row, 2) - 1.0);
-  sw_assert_near (struck / sw_row_number (row, 2), 1.0, 1e-6);
+  g_test_message ("%d x %d cells: off by %.2g of it", n, n, struck / wanted - 1.0);
+  assert_near (struck / wanted, 1.0, 1e-6);
 }
 
 static void
-check_heat (const SwRow *row)
+check_heat (const char *inputs, double wanted)
 {
-  double d = sw_row_input (row, 1, "D"), t = sw_row_input (row, 1, "t"), x = sw_row_input (row, 1, "x");
+  double d = input_of (inputs, "D"), t = input_of (inputs, "t"), x = input_of (inputs, "x");
   double sd = sqrt (2.0 * d * t), h = x > 0.0 ? x / ceil (x / sd * 4.0) : sd / 4.0;
   const SwGrid grid = { 201, 1, 1, 201 * h, 1.0, 1.0 };
   const SwSpan span = { t, 0.0, d, d };
 
-  sw_assert_near (beside_source (&grid, &span, 0.0, x, TRUE) / sw_row_number (row, 2), 1.0, 1e-10);
+  assert_near (beside_source (&grid, &span, 0.0, x, TRUE) / wanted, 1.0, 1e-10);
 }
 
 static void
-check_mode (const SwRow *row)
+check_mode (const char *inputs, double wanted, gboolean ask_mobile)
 {
-  double length = sw_row_input (row, 1, "L"), x = sw_row_input (row, 1, "x");
-  int n = (int) sw_row_input (row, 1, "n");
+  double length = input_of (inputs, "L"), x = input_of (inputs, "x");
+  int n = (int) input_of (inputs, "n");
   const SwGrid grid = { 8, 1, 1, length, 1.0, 1.0 };
-  const SwSpan span = { sw_row_input (row, 1, "t"), sw_row_input (row, 1, "k"), sw_row_input (row, 1, "D"), 0.0 };
+  const SwSpan span = { input_of (inputs, "t"), input_of (inputs, "k"), input_of (inputs, "D"), 0.0 };
   double mobile[8] = { 0.0 }, struck[8] = { 0.0 };
-  gboolean ask_mobile = g_str_equal (row->cells[0], "neumann_mode_mobile");
 
   mobile[n] = 1.0;
   sw_transfer_evolve (&grid, &span, mobile, struck);
-  sw_assert_near ((ask_mobile ? mobile : struck)[n] * cos (n * G_PI * x / length), sw_row_number (row, 2), 1e-11);
+  assert_near ((ask_mobile ? mobile : struck)[n] * cos (n * G_PI * x / length), wanted, 1e-11);
+}
+
+static void
+check_mode_mobile (const char *inputs, double wanted)
+{
+  check_mode (inputs, wanted, TRUE);
+}
+
+static void
+check_mode_struck (const char *inputs, double wanted)
+{
+  check_mode (inputs, wanted, FALSE);
 }
 
 static void
@@ -118,28 +130,24 @@ test_oracles (gconstpointer data)
   static const struct
   {
     const char *name;
-    void (*check) (const SwRow *row);
+    void (*check) (const char *inputs, double wanted);
     guint rows;
   } cases[] = {
     { "steady_line_source_1d", check_steady_line, 6 },
     { "steady_point_source_2d", check_steady_point, 4 },
     { "heat_kernel_1d", check_heat, 4 },
-    { "neumann_mode_mobile", check_mode, 4 },
-    { "neumann_mode_struck", check_mode, 4 },
+    { "neumann_mode_mobile", check_mode_mobile, 4 },
+    { "neumann_mode_struck", check_mode_struck, 4 },
   };
   guint which = GPOINTER_TO_UINT (data), seen = 0;
-  g_autoptr (GPtrArray) rows = sw_rows_load ("reaction_diffusion_oracles.csv");
+  g_auto (PublishedTable) table = published_table_open ("reaction_diffusion_oracles.csv");
 
-  for (guint i = 0; i < rows->len; i++)
-    {
-      const SwRow *row = g_ptr_array_index (rows, i);
-
-      if (g_str_equal (row->cells[0], cases[which].name))
-        {
-          cases[which].check (row);
-          seen++;
-        }
-    }
+  for (guint i = 0; i < published_table_n_rows (&table); i++)
+    if (g_str_equal (published_table_text (&table, i, "case"), cases[which].name))
+      {
+        cases[which].check (published_table_text (&table, i, "inputs"), published_table_number (&table, i, "value"));
+        seen++;
+      }
 
   g_assert_cmpuint (seen, ==, cases[which].rows);
 }
@@ -178,7 +186,7 @@ static void
 assert_fields_near (const double *a, const double *b, gsize n, double tolerance)
 {
   for (gsize i = 0; i < n; i++)
-    sw_assert_near (a[i], b[i], tolerance);
+    assert_near (a[i], b[i], tolerance);
 }
 
 /* Backwards and forwards are one calculation: T times the start is what strikes. */
@@ -195,8 +203,8 @@ test_prepend_is_evolve (void)
     sw_transfer_evolve (&pan, &day[i], mobile, struck);
 
   for (gsize i = 0; i < n; i++)
-    sw_assert_near (transfer[i] * start[i], struck[i], 1e-12);
-  sw_assert_near (transfer[0], sw_transfer_share (day, N_SPANS), 1e-13);
+    assert_near (transfer[i] * start[i], struck[i], 1e-12);
+  assert_near (transfer[0], sw_transfer_share (day, N_SPANS), 1e-13);
 
   sw_field_free (transfer);
   sw_field_free (start);
@@ -215,7 +223,7 @@ test_steady_modes (void)
 
   sw_transfer_prepend (&plane, &span, transfer);
   for (gsize i = 0; i < n; i++)
-    sw_assert_near (transfer[i], 1.0 / (1.0 + 0.75 * wave (&plane, i)), 1e-14);
+    assert_near (transfer[i], 1.0 / (1.0 + 0.75 * wave (&plane, i)), 1e-14);
 
   sw_field_free (transfer);
 }
@@ -261,7 +269,7 @@ test_mass (void)
   for (gsize i = 0; i < n; i++)
     found += cells[i];
 
-  sw_assert_near (found / poured, 1.0, 1e-12);
+  assert_near (found / poured, 1.0, 1e-12);
 
   sw_field_free (cells);
   sw_field_free (mobile);

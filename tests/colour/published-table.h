@@ -10,6 +10,29 @@ typedef struct
   GPtrArray *rows; /* of char **, the heading first */
 } PublishedTable;
 
+/* A comma parts cells unless it stands within quotes; no cell of ours holds a quote itself. */
+static inline char **
+published_table_split (const char *line)
+{
+  g_autoptr (GStrvBuilder) cells = g_strv_builder_new ();
+  g_autoptr (GString) cell = g_string_new (NULL);
+  gboolean quoted = FALSE;
+
+  for (; *line != '\0'; line++)
+    if (*line == '"')
+      quoted = !quoted;
+    else if (*line == ',' && !quoted)
+      {
+        g_strv_builder_add (cells, cell->str);
+        g_string_truncate (cell, 0);
+      }
+    else
+      g_string_append_c (cell, *line);
+  g_strv_builder_add (cells, cell->str);
+
+  return g_strv_builder_end (cells);
+}
+
 static inline PublishedTable
 published_table_open (const char *file_name)
 {
@@ -23,7 +46,7 @@ published_table_open (const char *file_name)
   g_assert_no_error (error);
   lines = g_strsplit (g_strchomp (text), "\n", -1);
   for (char **line = lines; *line != NULL; line++)
-    g_ptr_array_add (table.rows, g_strsplit (g_strchomp (*line), ",", -1));
+    g_ptr_array_add (table.rows, published_table_split (g_strchomp (*line)));
   g_assert_cmpuint (table.rows->len, >, 1);
   return table;
 }
