@@ -6,6 +6,9 @@
 #include <math.h>
 #include <string.h>
 
+/* A layer with less of a speck's dye than this is not coloured by it. */
+#define LEAST_SHARE 1e-4
+
 /* Where a fraction of the box lies among n cell centres: the lower centre, and how far on. */
 static inline int
 lower_centre (float fraction, int n, float *on)
@@ -179,12 +182,18 @@ sw_hits_find (const SwBins *bins, const SwGrid *grid, const float *x, const floa
             guint32 k = bins->place[j];
             double dx = (double) x[k] * grid->lx - (double) speck->x;
             double dy = (double) y[k] * grid->ly - (double) speck->y;
+            double share;
             float hit;
 
-            if (fabs (dx) > reach || fabs (dy) > reach)
+            if (dx * dx + dy * dy > reach * reach)
               continue;
 
-            hit = scale * speck->grams * (float) (mean_density (mark, dx, dy, half_cm) * depth_share (mark, grid->nz, z[k]));
+            /* Most of the strand lies deeper than a speck reaches. */
+            share = depth_share (mark, grid->nz, z[k]);
+            if (share < LEAST_SHARE)
+              continue;
+
+            hit = scale * speck->grams * (float) (mean_density (mark, dx, dy, half_cm) * share);
             if (hit > 1e-7f)
               {
                 g_array_append_val (place, k);
