@@ -5,7 +5,7 @@
 
 #include "files/sw-colourway-private.h"
 #include "files/sw-json-guard-private.h"
-#include "files/sw-json-print-private.h"
+#include "files/sw-json-print.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>

@@ -4,7 +4,7 @@
 #include "files/sw-colourway.h"
 
 #include "files/sw-colourway-private.h"
-#include "files/sw-json-print-private.h"
+#include "files/sw-json-print.h"
 
 /* Members of @data that a step of @kind uses, in the order of the table. */
 static void

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "files/sw-json-print-private.h"
+#include "files/sw-json-print.h"
 
 #include <math.h>
 
