@@ -388,6 +388,7 @@ check_edit (const SwEdit *edit, SwSketch *sketch)
   g_autoptr (SwSketch) before = sw_sketch_copy (sketch);
   g_autoptr (SwSketch) after = NULL;
   g_autoptr (SwEdit) copy = sw_edit_copy (edit);
+  g_autoptr (SwEdit) original = NULL;
   g_autoptr (GError) error = NULL;
   SwEdit *inverse = sw_edit_apply (copy, sketch, NULL, &error);
   gboolean valid;
@@ -403,7 +404,11 @@ check_edit (const SwEdit *edit, SwSketch *sketch)
   g_assert_no_error (error);
   g_assert_true (valid);
 
-  after = sw_sketch_copy (sketch);
+  after = sw_sketch_copy (before);
+  original = sw_edit_apply (edit, after, NULL, NULL); /* does what its copy did */
+  g_assert_nonnull (original);
+  g_assert_true (sw_sketch_equal (sketch, after));
+
   inverse = must_apply (inverse, sketch, NULL);
   g_assert_true (sw_sketch_equal (sketch, before));
   inverse = must_apply (inverse, sketch, NULL);

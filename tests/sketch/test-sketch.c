@@ -233,6 +233,10 @@ test_extras (void)
   sw_extras_add (&other_way, "b", "2");
   sw_extras_add (&other_way, "a", "1");
   g_assert_false (sw_extras_equal (one_way, other_way));
+  g_clear_pointer (&other_way, sw_extras_free);
+  sw_extras_add (&other_way, "a", "1");
+  sw_extras_add (&other_way, "b", "3");
+  g_assert_false (sw_extras_equal (one_way, other_way));
   g_assert_true (sw_extras_equal (NULL, empty));
   g_assert_null (sw_extras_copy (NULL));
   sw_extras_free (one_way);
