@@ -15,18 +15,24 @@ G_BEGIN_DECLS
 
 typedef struct
 {
-  gboolean dark;         /* the ground around the drawing; always a hue-free grey */
-  gboolean second_face;  /* pan: which face is up */
-  gboolean inches;       /* rulers and lengths */
-  guint selected;        /* step id drawn as selected; 0 none */
-  gboolean marks;        /* pan: numbered outlines of the pours over the colour */
-  double stitch_px;      /* cloth: width of one stitch; 0 fits the width of the cloth */
+  gboolean dark;                 /* the ground around the drawing; always a hue-free grey */
+  gboolean second_face;          /* pan: which face is up */
+  gboolean inches;               /* rulers and lengths */
+  guint selected;                /* step id drawn as selected; 0 none */
+  gboolean marks;                /* pan: numbered outlines of the pours over the colour */
+  double stitch_px;              /* cloth: width of one stitch; 0 fits the width of the cloth */
   gsize first_row, first_column; /* cloth: what is at the lower left */
+  double scale;                  /* device pixels per px, for what is painted as pixels; 0 asks the context, and a page gets 2 */
 } SwLook;
 
-/* A plain look: light, first face, centimetres, marks on. */
+/* A plain look: light, first face, centimetres, marks on, the cloth fitted to the width. */
 extern const SwLook sw_look_plain;
 
+/*
+ * What is painted as pixels (the skein's and the cloth's yarn) goes to a page
+ * (SVG, PDF) as a picture of two pixels per unit; everything else stays lines
+ * and glyphs. A widget that records its drawing gives its scale in the look.
+ */
 void sw_draw_pan (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
 void sw_draw_strip (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
 void sw_draw_cloth (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);

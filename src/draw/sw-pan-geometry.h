@@ -13,8 +13,8 @@ typedef struct
 
 typedef struct
 {
-  SwBox pan;    /* the pan's inner walls */
-  SwBox skein;  /* the laid skeins */
+  SwBox pan;   /* the pan's inner walls */
+  SwBox skein; /* the laid skeins */
   SwBox ruler_x, ruler_y;
   double scale; /* px per cm */
 } SwPanGeometry;
@@ -22,6 +22,9 @@ typedef struct
 void sw_pan_geometry (const SwSketch *sketch, double width, double height, SwPanGeometry *geometry);
 void sw_pan_to_px (const SwPanGeometry *geometry, double x_cm, double y_cm, double *x, double *y);
 void sw_pan_to_cm (const SwPanGeometry *geometry, double x, double y, double *x_cm, double *y_cm);
+
+/* How far a band's middle has moved along x at @y_cm, cm: positive slants lean right on the far side, never quite along the skein. */
+double sw_pan_band_shift (const SwStep *step, double y_cm);
 
 /* Traces a pour's outline, in px, onto the context's path. */
 void sw_pan_trace_pour (cairo_t *cr, const SwPanGeometry *geometry, const SwSketch *sketch, const SwStep *step);

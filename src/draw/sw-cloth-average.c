@@ -1,0 +1,162 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "draw/sw-cloth-average.h"
+
+#include "colour/sw-mix.h"
+#include "draw/sw-cloth-legs.h"
+#include "draw/sw-linear.h"
+
+#include <math.h>
+#include <string.h>
+
+/* One line: sums of x, y, z and the share that is cloth. */
+typedef struct
+{
+  float *x, *y, *z, *share;
+} Line;
+
+typedef struct
+{
+  const SwForecast *forecast;
+  const SwClothGeometry *geometry;
+  double leg_px, left; /* device px of half a stitch; of the cloth's left edge in the picture */
+  gsize legs;
+  float *xyz;   /* 6 a column */
+  double *sums; /* running sums of one row, 3 x (legs + 1) */
+  gsize row;    /* that `resampled` holds; G_MAXSIZE none */
+  Line resampled, line;
+  int width;
+} Average;
+
+static Line
+line_new (int width)
+{
+  float *numbers = g_new0 (float, 4 * (gsize) width);
+
+  return (Line){ numbers, numbers + width, numbers + 2 * width, numbers + 3 * width };
+}
+
+/* Integral of the running sum from the left edge up to leg position @at. */
+static double
+sum_up_to (const double *sums, gsize legs, double at)
+{
+  const gsize whole = MIN ((gsize) at, legs - 1);
+
+  return sums[whole] + (sums[whole + 1] - sums[whole]) * (at - (double) whole);
+}
+
+static void
+resample_row (Average *average, gsize row)
+{
+  const gsize n = average->legs;
+  const float *xyz = average->xyz;
+  float *to[] = { average->resampled.x, average->resampled.y, average->resampled.z };
+
+  if (average->row == row)
+    return;
+  average->row = row;
+  sw_cloth_legs (average->forecast, row, average->geometry->first_column, n / 2, average->xyz, average->xyz + n, average->xyz + 2 * n);
+  for (int channel = 0; channel < 3; channel++)
+    {
+      double *sums = average->sums;
+      double before = 0;
+
+      sums[0] = 0;
+      for (gsize i = 0; i < n; i++)
+        sums[i + 1] = sums[i] + xyz[(gsize) channel * n + i];
+      for (int i = 0; i <= average->width; i++)
+        {
+          const double at = CLAMP ((i - average->left) / average->leg_px, 0, (double) n);
+          const double up_to = sum_up_to (sums, n, at);
+
+          if (i > 0)
+            to[channel][i - 1] = (float) ((up_to - before) * average->leg_px);
+          before = up_to;
+        }
+    }
+}
+
+/* Adds @weight of a row to the line. */
+static void
+add_row (Average *average, gsize row, double weight)
+{
+  const Line *from = &average->resampled, *to = &average->line;
+  const float w = (float) weight;
+
+  resample_row (average, row);
+  for (int i = 0; i < average->width; i++)
+    {
+      to->x[i] += w * from->x[i];
+      to->y[i] += w * from->y[i];
+      to->z[i] += w * from->z[i];
+      to->share[i] += w * from->share[i];
+    }
+}
+
+static void
+write_line (Average *average, guint32 *pixels)
+{
+  Line *line = &average->line;
+
+  for (int i = 0; i < average->width; i++)
+    {
+      const float inverse = line->share[i] > 1e-4f ? 1 / line->share[i] : 0;
+
+      line->x[i] *= inverse;
+      line->y[i] *= inverse;
+      line->z[i] *= inverse;
+    }
+  sw_pixels_from_xyz (line->x, line->y, line->z, 1, (gsize) average->width, pixels);
+  for (int i = 0; i < average->width; i++)
+    if (line->share[i] < 0.998f)
+      pixels[i] = sw_linear_premultiply (pixels[i], line->share[i]);
+}
+
+static void
+average_init (Average *average, double scale, int x, int width)
+{
+  const gsize n = 2 * average->geometry->columns;
+
+  average->leg_px = average->geometry->stitch * scale / 2;
+  average->left = average->geometry->cloth.x * scale - x;
+  average->legs = n;
+  average->xyz = g_new (float, 3 * n);
+  average->sums = g_new (double, n + 1);
+  average->row = G_MAXSIZE;
+  average->resampled = line_new (width);
+  average->line = line_new (width);
+  average->width = width;
+  /* How much of each pixel's width is cloth is the same in every row. */
+  for (int i = 0; i < width; i++)
+    average->resampled.share[i] = (float) MAX (MIN (i + 1, average->left + average->leg_px * (double) n) - MAX (i, average->left), 0);
+}
+
+void
+sw_cloth_average (const SwForecast *forecast, const SwClothGeometry *geometry, double scale, int x, int y, int width, int height, int stride, guint32 *pixels)
+{
+  Average average = { forecast, geometry };
+  const double bottom = (geometry->cloth.y + geometry->cloth.height) * scale - y, row = geometry->row * scale;
+  const double rows = (double) geometry->rows;
+
+  if (geometry->columns == 0)
+    {
+      for (int j = 0; j < height; j++)
+        memset (pixels + (gsize) j * (gsize) stride, 0, 4 * (gsize) width);
+      return;
+    }
+  average_init (&average, scale, x, width);
+  for (int j = 0; j < height; j++)
+    {
+      const double high = CLAMP ((bottom - j) / row, 0, rows), low = CLAMP ((bottom - j - 1) / row, 0, rows);
+
+      memset (average.line.x, 0, 4 * sizeof (float) * (gsize) width);
+      for (double up = floor (low); up < high; up++)
+        add_row (&average, geometry->first_row + (gsize) up, (MIN (up + 1, high) - MAX (up, low)) * row);
+      write_line (&average, pixels + (gsize) j * (gsize) stride);
+    }
+  g_free (average.xyz);
+  g_free (average.sums);
+  g_free (average.resampled.x);
+  g_free (average.line.x);
+}

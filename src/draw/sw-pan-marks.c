@@ -1,0 +1,128 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "draw/sw-pan-marks.h"
+
+#include <math.h>
+
+#define BADGE_PX 8.5 /* radius */
+
+/* A line that is seen on any colour: light on a wider dark one. */
+static void
+stroke_twice (const SwCanvas *canvas, double width, double alpha, const double *dash, int n_dash)
+{
+  cairo_t *cr = canvas->cr;
+
+  cairo_set_dash (cr, dash, n_dash, 0);
+  cairo_set_line_width (cr, width + 1.6);
+  cairo_set_source_rgba (cr, 0, 0, 0, 0.55 * alpha);
+  cairo_stroke_preserve (cr);
+  cairo_set_line_width (cr, width);
+  cairo_set_source_rgba (cr, 1, 1, 1, alpha);
+  cairo_stroke (cr);
+  cairo_set_dash (cr, NULL, 0, 0);
+}
+
+static void
+draw_outline (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSketch *sketch, const SwStep *step, gboolean up)
+{
+  static const double beneath[] = { 3, 4 }, zone[] = { 1.5, 3 };
+  const gboolean selected = step->id == canvas->look->selected;
+
+  cairo_new_path (canvas->cr);
+  sw_pan_trace_pour (canvas->cr, geometry, sketch, step);
+  if (selected)
+    stroke_twice (canvas, 2.2, up ? 1 : 0.7, up ? NULL : beneath, up ? 0 : 2);
+  else if (!up)
+    stroke_twice (canvas, 0.8, 0.22, beneath, 2);
+  else if (step->kind == SW_STEP_SPECKLE)
+    stroke_twice (canvas, 1, 0.75, zone, 2);
+  else
+    stroke_twice (canvas, 1, 0.75, NULL, 0);
+}
+
+void
+sw_pan_mark_place (const SwPanGeometry *geometry, const SwSketch *sketch, const SwStep *step, double *x, double *y)
+{
+  const double turn = step->angle_deg * G_PI / 180;
+
+  if (step->kind == SW_STEP_BAND)
+    {
+      const double across = sw_sketch_lay_width (sketch);
+      const double far = step->length_cm > 0 ? MIN (step->y_cm + step->length_cm / 2, across) : across;
+
+      sw_pan_to_px (geometry, step->x_cm + sw_pan_band_shift (step, far), far, x, y);
+      *x = CLAMP (*x, geometry->skein.x, geometry->skein.x + geometry->skein.width);
+    }
+  else
+    {
+      const double share = step->kind == SW_STEP_SPLOTCH ? G_SQRT2 / 4 : 0.5; /* on the ellipse; at the corner */
+      const double u = -share * step->width_cm, v = share * step->length_cm;
+
+      sw_pan_to_px (geometry, step->x_cm + u * cos (turn) - v * sin (turn), step->y_cm + u * sin (turn) + v * cos (turn), x, y);
+    }
+}
+
+/* Moves aside, along the skein, until no earlier number is covered. */
+static void
+make_room (const double *taken, guint n_taken, double *x, double y)
+{
+  for (guint i = 0; i < n_taken; i++)
+    if (hypot (*x - taken[2 * i], y - taken[2 * i + 1]) < 2 * BADGE_PX)
+      {
+        *x = taken[2 * i] + 2 * BADGE_PX + 1;
+        i = G_MAXUINT; /* from the start again; each move goes right, so it ends */
+      }
+}
+
+static void
+draw_badge (const SwCanvas *canvas, double x, double y, guint number, gboolean selected)
+{
+  cairo_t *cr = canvas->cr;
+  char text[16];
+
+  g_snprintf (text, sizeof text, "%u", number);
+  cairo_new_path (cr);
+  cairo_arc (cr, x, y, BADGE_PX, 0, 2 * G_PI);
+  cairo_set_source_rgb (cr, selected ? 1 : 0.13, selected ? 1 : 0.13, selected ? 1 : 0.13);
+  cairo_fill_preserve (cr);
+  cairo_set_line_width (cr, selected ? 2 : 1.2);
+  cairo_set_source_rgb (cr, selected ? 0.13 : 1, selected ? 0.13 : 1, selected ? 0.13 : 1);
+  cairo_stroke (cr);
+  sw_canvas_text (canvas, text, x, y, 0.5, 0.5, number < 100 ? SW_TEXT_PX : 0.8 * SW_TEXT_PX, NULL);
+}
+
+void
+sw_pan_marks_draw (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSketch *sketch)
+{
+  const gboolean second = !!canvas->look->second_face;
+  g_autofree double *taken = g_new (double, 2 * sketch->steps->len);
+  guint n_taken = 0;
+
+  /* Those beneath first, the selected one last. */
+  for (int round = 0; round < 3; round++)
+    for (guint i = 0; i < sketch->steps->len; i++)
+      {
+        const SwStep *step = g_ptr_array_index (sketch->steps, i);
+        const gboolean up = sw_pan_pour_on_second (sketch, step->id) == second;
+        const int wanted = step->id == canvas->look->selected ? 2 : up ? 1
+                                                                       : 0;
+
+        if (sw_step_is_pour (step) && wanted == round)
+          draw_outline (canvas, geometry, sketch, step, up);
+      }
+  for (guint i = 0; i < sketch->steps->len; i++)
+    {
+      const SwStep *step = g_ptr_array_index (sketch->steps, i);
+      double x, y;
+
+      if (!sw_step_is_pour (step) || sw_pan_pour_on_second (sketch, step->id) != second)
+        continue;
+      sw_pan_mark_place (geometry, sketch, step, &x, &y);
+      make_room (taken, n_taken, &x, y);
+      taken[2 * n_taken] = x;
+      taken[2 * n_taken + 1] = y;
+      n_taken++;
+      draw_badge (canvas, x, y, sw_pan_pour_number (sketch, step->id), step->id == canvas->look->selected);
+    }
+}

@@ -1,0 +1,70 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/*
+ * The light and shade of one knit stitch at one size, worked out once and laid
+ * down many times. A stitch is two legs that lean apart like a V; each leg's
+ * foot is tucked behind the row below. The first row's feet are tucked behind
+ * the cast-on, a bead to a stitch.
+ */
+
+typedef enum
+{
+  SW_PART_LEFT,
+  SW_PART_RIGHT,
+  SW_PART_FIRST_LEFT, /* of the first row */
+  SW_PART_FIRST_RIGHT,
+  SW_PART_BEAD,
+  SW_N_PARTS,
+} SwStitchPart;
+
+/**
+ * SwStitchPatch: one leg or bead, in device pixels.
+ * @x, @y: of the patch's upper left pixel, from the pixel that holds the upper left corner of the stitch's cell
+ * @light: height x width factors on the part's colour in linear light, with the
+ *   part's share of the pixel in them
+ * @cover: height x width shares of the pixel that the stitch covers, 0..1
+ *
+ * Over a whole stitch the light sums to the cell's area, so that cloth of one
+ * colour has that colour in the mean.
+ */
+typedef struct
+{
+  int x, y, width, height;
+  float *light;
+  float *cover;
+} SwStitchPatch;
+
+typedef struct _SwStitchMask SwStitchMask;
+
+/**
+ * sw_stitch_mask_new:
+ * @stitch, @row: size of a cell, device px, >= 1; need not be whole
+ * @plies: of the yarn, >= 1; they show when there is room
+ * @edge: whether the first row and the cast-on are wanted too
+ */
+SwStitchMask *sw_stitch_mask_new (double stitch, double row, int plies, gboolean edge) G_GNUC_WARN_UNUSED_RESULT;
+void sw_stitch_mask_free (SwStitchMask *mask);
+
+/**
+ * sw_stitch_mask_patch:
+ * @x, @y: upper left corner of the cell, device px
+ * @chance: 64 bits that belong to the stitch: no two stitches are quite alike
+ * @pixel_x, @pixel_y: (out): the pixel the patch counts from
+ */
+const SwStitchPatch *sw_stitch_mask_patch (const SwStitchMask *mask, SwStitchPart part, double x, double y, guint64 chance, int *pixel_x, int *pixel_y);
+
+/* The light of the brightest hundredth of a stitch of shape 0, > 1. */
+float sw_stitch_mask_get_peak (const SwStitchMask *mask);
+
+/* How far a stitch reaches beyond its cell above and below, in rows. */
+#define SW_STITCH_ABOVE 0.32
+#define SW_STITCH_BELOW 0.5
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwStitchMask, sw_stitch_mask_free)
+
+G_END_DECLS

@@ -1,0 +1,82 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "../sw-test-sketch.h"
+
+#include "colour/sw-spectrum.h"
+#include "draw/sw-look.h"
+#include "forecast/sw-forecast.h"
+
+#include <cairo.h>
+
+/* Forecasts and pictures for the tests of the drawing. */
+
+static inline SwForecast *
+fixture_forecast (const SwSketch *sketch)
+{
+  g_autoptr (SwForecaster) forecaster = sw_forecaster_new ();
+  g_autoptr (GError) error = NULL;
+  SwForecast *forecast = sw_forecaster_run (forecaster, sketch, NULL, &error);
+
+  g_assert_no_error (error);
+  return forecast;
+}
+
+/* A picture's pixel as XYZ. */
+static inline SwXyz
+fixture_pixel (cairo_surface_t *surface, int x, int y)
+{
+  const guint8 *line = cairo_image_surface_get_data (surface) + y * cairo_image_surface_get_stride (surface);
+  const guint32 pixel = ((const guint32 *) (gconstpointer) line)[x];
+
+  return sw_xyz_from_srgb ((SwSrgb){ (pixel >> 16 & 0xff) / 255.0, (pixel >> 8 & 0xff) / 255.0, (pixel & 0xff) / 255.0 });
+}
+
+/* The mean colour over a box of a picture, averaged as light. */
+static inline SwLab
+fixture_mean (cairo_surface_t *surface, int x, int y, int width, int height)
+{
+  SwXyz sum = { 0, 0, 0 };
+  const double n = (double) width * height;
+
+  for (int j = y; j < y + height; j++)
+    for (int i = x; i < x + width; i++)
+      {
+        const SwXyz pixel = fixture_pixel (surface, i, j);
+
+        sum = (SwXyz){ sum.x + pixel.x, sum.y + pixel.y, sum.z + pixel.z };
+      }
+  return sw_lab_from_xyz ((SwXyz){ sum.x / n, sum.y / n, sum.z / n });
+}
+
+typedef void (*FixtureDraw) (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
+
+static inline void
+fixture_draw_scan (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look)
+{
+  sw_draw_scan (cr, forecast, 10, 300, width, height, look);
+}
+
+static const struct
+{
+  const char *name;
+  FixtureDraw draw;
+} fixture_pictures[] = {
+  { "pan", sw_draw_pan },
+  { "strip", sw_draw_strip },
+  { "cloth", sw_draw_cloth },
+  { "scan", fixture_draw_scan },
+};
+
+static inline cairo_surface_t *
+fixture_paint (FixtureDraw draw, const SwForecast *forecast, int width, int height, const SwLook *look)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
+  cairo_t *cr = cairo_create (surface);
+
+  draw (cr, forecast, width, height, look);
+  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
+  cairo_destroy (cr);
+  cairo_surface_flush (surface);
+  return surface;
+}
