@@ -36,7 +36,12 @@ print_string (GString *out, const char *text)
   g_autoptr (JsonNode) node = json_node_init_string (json_node_alloc (), text);
   g_autofree char *quoted = json_to_string (node, FALSE);
 
-  g_string_append (out, quoted);
+  /* json-glib 1.6 escapes the control characters but for the last, U+001F. */
+  for (const char *p = quoted; *p != '\0'; p++)
+    if (*p == 0x1f)
+      g_string_append (out, "\\u001f");
+    else
+      g_string_append_c (out, *p);
 }
 
 static void
