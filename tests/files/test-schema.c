@@ -6,7 +6,7 @@
 #include "config.h"
 
 #include "files/sw-colourway.h"
-#include "files/sw-json-print-private.h"
+#include "files/sw-json-print.h"
 #include "sketch/sw-member.h"
 
 /* What sw_member_check() allows in a text besides what can be seen: line ends and tabs. */
