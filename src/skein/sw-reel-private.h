@@ -22,9 +22,9 @@ typedef struct
   double step;                    /* growth from one wrap to the next, a fraction of the first's circumference */
   gsize wrap;                     /* where the walk is ... */
   double wrap_start, wrap_length; /* ... and the strand of that wrap, cm */
-  double u, v; /* ... and its scattered places: u only when wound by hand */
+  double u, v;                    /* ... and its scattered places: u only when wound by hand */
   double knots_per_cm;
-  SwWander u_wander, v_wander;
+  SwWander wander;
 } SwReelWalk;
 
 void sw_reel_walk_init (SwReelWalk *walk, const SwReel *reel);

@@ -20,28 +20,39 @@ sw_tex (double metres_per_100_g)
   return 100000.0 / metres_per_100_g;
 }
 
-void
-sw_lay_place (const SwLay *lay, double loop, double u, double v, double *x, double *y, double *z)
+/* Shares by multiplying: 1 / runs and 1 / lanes are then worked out once for a whole strand. */
+static inline void
+lay_place (const SwLay *lay, double loop, double u, double v, double *x, double *y, double *z)
 {
+  double run_share = 1.0 / lay->runs, lane_share = 1.0 / lay->lanes;
   double along = loop * lay->runs;
   int run = MIN ((int) along, lay->runs - 1);
   double r = along - run;
-  double across = u;
 
   *x = run % 2 == 0 ? r : 1.0 - r;
-  *z = v;
 
   if (lay->folding == SW_FOLDING_STACKED)
-    *z = (run + v) / lay->runs;
+    {
+      *y = (lay->lane + u) * lane_share;
+      *z = (run + v) * run_share;
+    }
   else
-    across = (run + u) / lay->runs;
+    {
+      *y = (lay->lane + (run + u) * run_share) * lane_share;
+      *z = v;
+    }
+}
 
-  *y = (lay->lane + across) / lay->lanes;
+void
+sw_lay_place (const SwLay *lay, double loop, double u, double v, double *x, double *y, double *z)
+{
+  lay_place (lay, loop, u, v, x, y, z);
 }
 
 void
 sw_strand_places (const SwReel *reel, const SwLay *lay, const double *t, gsize n, float *x, float *y, float *z)
 {
+  SwLay own_lay = *lay; /* which the arrays cannot overlap */
   SwReelWalk walk;
 
   sw_reel_walk_init (&walk, reel);
@@ -51,7 +62,7 @@ sw_strand_places (const SwReel *reel, const SwLay *lay, const double *t, gsize n
       SwReelPlace place = sw_reel_walk_to (&walk, t[i]);
       double px, py, pz;
 
-      sw_lay_place (lay, place.loop, place.u, place.v, &px, &py, &pz);
+      lay_place (&own_lay, place.loop, place.u, place.v, &px, &py, &pz);
       x[i] = (float) px;
       y[i] = (float) py;
       z[i] = (float) pz;

@@ -7,10 +7,12 @@
 
 #include <math.h>
 
-static double
-knot (const SwWander *wander, gint64 index)
+static void
+draw_knots (SwWander *wander, int from)
 {
-  return sw_chance_normal (sw_chance_mix (wander->address, (guint64) index));
+  for (int axis = 0; axis < 2; axis++)
+    for (int i = from; i < 4; i++)
+      wander->knots[axis][i] = sw_chance_normal (sw_chance_mix (wander->address[axis], (guint64) (wander->cell - 1 + i)));
 }
 
 static void
@@ -20,21 +22,26 @@ move_to_cell (SwWander *wander, gint64 cell)
 
   if (cell == wander->cell + 1)
     for (; kept < 3; kept++)
-      wander->knots[kept] = wander->knots[kept + 1];
-
-  for (int i = kept; i < 4; i++)
-    wander->knots[i] = knot (wander, cell - 1 + i);
+      for (int axis = 0; axis < 2; axis++)
+        wander->knots[axis][kept] = wander->knots[axis][kept + 1];
 
   wander->cell = cell;
+  draw_knots (wander, kept);
 }
 
 void
-sw_wander_init (SwWander *wander, guint64 address)
+sw_wander_init (SwWander *wander, guint64 u_address, guint64 v_address)
 {
-  wander->address = address;
+  wander->address[0] = u_address;
+  wander->address[1] = v_address;
   wander->cell = 0;
-  for (int i = 0; i < 4; i++)
-    wander->knots[i] = knot (wander, i - 1);
+  draw_knots (wander, 0);
+}
+
+static double
+weighted (const double knots[4], const double weights[4])
+{
+  return weights[0] * knots[0] + weights[1] * knots[1] + weights[2] * knots[2] + weights[3] * knots[3];
 }
 
 /*
@@ -42,20 +49,18 @@ sw_wander_init (SwWander *wander, guint64 address)
  * spline would therefore wander less between its knots (0.8 of the sd half
  * way); divided by the root of that sum it has the same sd everywhere.
  */
-double
-sw_wander_at (SwWander *wander, double place)
+void
+sw_wander_at (SwWander *wander, double place, double *u, double *v)
 {
   gint64 cell = (gint64) place;
   double f = place - (double) cell;
   double f2 = f * f, f3 = f2 * f;
-  double w0 = 0.5 * (-f + 2 * f2 - f3);
-  double w1 = 0.5 * (2 - 5 * f2 + 3 * f3);
-  double w2 = 0.5 * (f + 4 * f2 - 3 * f3);
-  double w3 = 0.5 * (f3 - f2);
+  double weights[4] = { 0.5 * (-f + 2 * f2 - f3), 0.5 * (2 - 5 * f2 + 3 * f3), 0.5 * (f + 4 * f2 - 3 * f3), 0.5 * (f3 - f2) };
+  double scale = 1.0 / sqrt (weighted (weights, weights));
 
   if (cell != wander->cell)
     move_to_cell (wander, cell);
 
-  return (w0 * wander->knots[0] + w1 * wander->knots[1] + w2 * wander->knots[2] + w3 * wander->knots[3]) /
-         sqrt (w0 * w0 + w1 * w1 + w2 * w2 + w3 * w3);
+  *u = weighted (wander->knots[0], weights) * scale;
+  *v = weighted (wander->knots[1], weights) * scale;
 }

@@ -3,6 +3,8 @@
 
 #include "sketch/sw-member-private.h"
 
+#include <string.h>
+
 GQuark
 sw_sketch_error_quark (void)
 {
@@ -20,17 +22,26 @@ static const SwMemberTable *const tables[SW_N_RECORDS] = {
   [SW_RECORD_CLOTH] = &sw_cloth_table,
 };
 
-/* The one place where a member's offset becomes a pointer. */
-static gconstpointer
-place_in (const SwMember *member, gconstpointer data)
-{
-  return (const guint8 *) data + member->offset;
-}
+/* Bytes of a member in its record; text is a pointer there. */
+static const gsize kind_sizes[] = {
+  [SW_KIND_NUMBER] = sizeof (double),
+  [SW_KIND_WHOLE] = sizeof (gint64),
+  [SW_KIND_TEXT] = sizeof (char *),
+  [SW_KIND_CHOICE] = sizeof (int),
+  [SW_KIND_FLAG] = sizeof (gboolean),
+  [SW_KIND_COLOUR] = sizeof (SwSample),
+  [SW_KIND_DYE] = sizeof (guint),
+};
 
+/* The enumerations are read and written as whole numbers. */
+G_STATIC_ASSERT (sizeof (SwFibre) == sizeof (int));
+G_STATIC_ASSERT (sizeof (SwFabricState) == sizeof (int));
+
+/* Never NULL, so that a record that was only zeroed reads like an empty one. */
 static const char *
 text_in (const SwMember *member, gconstpointer data)
 {
-  const char *text = *(char *const *) place_in (member, data);
+  const char *text = *(char *const *) G_STRUCT_MEMBER_P (data, member->offset);
 
   return text != NULL ? text : "";
 }
@@ -129,7 +140,7 @@ sw_member_get (const SwMember *member, gconstpointer data, SwValue *value)
 
   g_return_if_fail (member != NULL && data != NULL && value != NULL);
 
-  place = place_in (member, data);
+  place = G_STRUCT_MEMBER_P (data, member->offset);
   switch (member->kind)
     {
     case SW_KIND_NUMBER:
@@ -161,7 +172,7 @@ sw_member_get (const SwMember *member, gconstpointer data, SwValue *value)
 void
 sw_member_put (const SwMember *member, gpointer data, const SwValue *value)
 {
-  gpointer place = (guint8 *) data + member->offset;
+  gpointer place = G_STRUCT_MEMBER_P (data, member->offset);
 
   switch (member->kind)
     {
@@ -204,10 +215,10 @@ sw_member_set (const SwMember *member, gpointer data, const SwValue *value, GErr
   return TRUE;
 }
 
-static gpointer *
+static GPtrArray **
 extras_in (SwRecord record, gconstpointer data)
 {
-  return (gpointer *) ((guint8 *) data + sw_record_table (record)->extras);
+  return (GPtrArray **) G_STRUCT_MEMBER_P (data, sw_record_table (record)->extras);
 }
 
 void
@@ -233,13 +244,12 @@ sw_record_copy (SwRecord record, gconstpointer data, gpointer copy)
   for (gsize i = 0; i < table->n; i++)
     {
       const SwMember *member = &table->members[i];
-      SwValue value;
+      gpointer place = G_STRUCT_MEMBER_P (copy, member->offset);
 
       if (member->kind == SW_KIND_TEXT)
-        *(char **) ((guint8 *) copy + member->offset) = NULL;
-      sw_member_get (member, data, &value);
-      sw_member_put (member, copy, &value);
-      sw_value_clear (&value);
+        *(char **) place = g_strdup (text_in (member, data));
+      else
+        memcpy (place, G_STRUCT_MEMBER_P (data, member->offset), kind_sizes[member->kind]);
     }
   *extras_in (record, copy) = sw_extras_copy (*extras_in (record, data));
 }
@@ -251,24 +261,31 @@ sw_record_clear (SwRecord record, gpointer data)
 
   for (gsize i = 0; i < table->n; i++)
     if (table->members[i].kind == SW_KIND_TEXT)
-      g_clear_pointer ((char **) ((guint8 *) data + table->members[i].offset), g_free);
-  sw_extras_free (*extras_in (record, data));
-  *extras_in (record, data) = NULL;
+      {
+        char **text = G_STRUCT_MEMBER_P (data, table->members[i].offset);
+
+        g_clear_pointer (text, g_free);
+      }
+  g_clear_pointer (extras_in (record, data), sw_extras_free);
 }
 
 static gboolean
 same (const SwMember *member, gconstpointer a, gconstpointer b)
 {
-  SwValue value_a, value_b;
-  gboolean equal;
+  gconstpointer place_a = G_STRUCT_MEMBER_P (a, member->offset);
+  gconstpointer place_b = G_STRUCT_MEMBER_P (b, member->offset);
 
-  if (member->kind == SW_KIND_TEXT)
-    return g_str_equal (text_in (member, a), text_in (member, b));
-
-  sw_member_get (member, a, &value_a);
-  sw_member_get (member, b, &value_b);
-  equal = sw_value_equal (&value_a, &value_b);
-  return equal;
+  switch (member->kind)
+    {
+    case SW_KIND_NUMBER: /* not by bytes: 0 and -0 are the same */
+      return *(const double *) place_a == *(const double *) place_b;
+    case SW_KIND_TEXT:
+      return g_str_equal (text_in (member, a), text_in (member, b));
+    case SW_KIND_COLOUR:
+      return sw_sample_equal (place_a, place_b);
+    default:
+      return memcmp (place_a, place_b, kind_sizes[member->kind]) == 0;
+    }
 }
 
 gboolean

@@ -11,7 +11,7 @@ static const SwRecord single_records[] = {
 static gconstpointer
 record_of (const SwSketch *sketch, SwRecord record)
 {
-  return (const guint8 *) sketch + sw_record_table (record)->place;
+  return G_STRUCT_MEMBER_P (sketch, sw_record_table (record)->place);
 }
 
 static SwSketch *

@@ -252,7 +252,7 @@ test_stacks_by_looking (void)
 
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
     {
-      g_auto (Strand) strand = wandering_strand (150000, rows[i].memory, rows[i].turn);
+      g_auto (Strand) strand = wandering_strand (80000, rows[i].memory, rows[i].turn);
       double worst = 0;
 
       for (int dr = 1; dr <= SW_POOLING_ROWS; dr++)

@@ -53,6 +53,12 @@ must_apply (SwEdit *edit, SwSketch *sketch, guint *touched)
 }
 
 static void
+must_do (SwEdit *edit, SwSketch *sketch)
+{
+  sw_edit_free (must_apply (edit, sketch, NULL));
+}
+
+static void
 assert_refused (SwEdit *edit, const SwSketch *sketch, int code, const char *words)
 {
   g_autoptr (SwSketch) copy = sw_sketch_copy (sketch);
@@ -156,9 +162,9 @@ static void
 test_longest_strand (void)
 {
   g_autoptr (SwSketch) sketch = small_sketch ();
-  g_autoptr (SwEdit) undo = must_apply (set_number (SW_RECORD_YARN, 0, "mass_g", 5000), sketch, NULL);
 
   g_test_summary ("20 km of yarn are allowed (5000 g of 400 m in 100 g), a little more are not");
+  must_do (set_number (SW_RECORD_YARN, 0, "mass_g", 5000), sketch);
   assert_refused (set_number (SW_RECORD_YARN, 0, "metres_per_100_g", 401), sketch, SW_SKETCH_ERROR_RANGE, "20.05 km");
 }
 
@@ -166,9 +172,9 @@ static void
 test_nameless_pour (void)
 {
   g_autoptr (SwSketch) sketch = small_sketch ();
-  g_autoptr (SwEdit) undo = must_apply (sw_edit_remove (SW_RECORD_STEP, LEFT_EDGE), sketch, NULL);
 
   g_test_summary ("A dye in use stays, and a pour without a name is told by its number and kind");
+  must_do (sw_edit_remove (SW_RECORD_STEP, LEFT_EDGE), sketch);
   assert_refused (sw_edit_remove (SW_RECORD_DYE, MADDER), sketch, SW_SKETCH_ERROR_REFERENCE, "Step 1 (Speckles)");
 }
 
@@ -176,21 +182,21 @@ static void
 test_ids (void)
 {
   g_autoptr (SwSketch) sketch = small_sketch ();
-  g_autoptr (SwEdit) undo = NULL, redo = NULL, again = NULL, other = NULL;
+  SwEdit *edit;
   guint first, second, third;
 
   g_test_summary ("Undo and redo bring the same id back; a fresh id is never one that was given out");
 
-  undo = must_apply (insert_pour (0, 0, SW_STEP_BAND, INDIGO), sketch, &first);
+  edit = must_apply (insert_pour (0, 0, SW_STEP_BAND, INDIGO), sketch, &first);
   g_assert_cmpuint (first, ==, FIRST_FREE);
-  redo = must_apply (g_steal_pointer (&undo), sketch, &second);
+  edit = must_apply (edit, sketch, &second);
   g_assert_cmpuint (second, ==, first);
   g_assert_null (sw_sketch_find_step (sketch, first));
 
-  other = must_apply (insert_pour (-1, 0, SW_STEP_BAND, INDIGO), sketch, &third);
+  sw_edit_free (must_apply (insert_pour (-1, 0, SW_STEP_BAND, INDIGO), sketch, &third));
   g_assert_cmpuint (third, !=, first);
 
-  again = must_apply (g_steal_pointer (&redo), sketch, &second);
+  sw_edit_free (must_apply (edit, sketch, &second));
   g_assert_cmpuint (second, ==, first);
   g_assert_nonnull (sw_sketch_find_step (sketch, first));
   g_assert_true (sw_sketch_validate (sketch, NULL));
@@ -200,12 +206,11 @@ static void
 test_last_id (void)
 {
   g_autoptr (SwSketch) sketch = small_sketch ();
-  g_autoptr (SwEdit) undo_last = must_apply (insert_pour (-1, SW_ID_MAX, SW_STEP_BAND, INDIGO), sketch, NULL);
-  g_autoptr (SwEdit) undo_next = NULL;
   guint id;
 
   g_test_summary ("After the last possible id the free ones below it are used");
-  undo_next = must_apply (insert_pour (-1, 0, SW_STEP_BAND, INDIGO), sketch, &id);
+  must_do (insert_pour (-1, SW_ID_MAX, SW_STEP_BAND, INDIGO), sketch);
+  sw_edit_free (must_apply (insert_pour (-1, 0, SW_STEP_BAND, INDIGO), sketch, &id));
   g_assert_cmpuint (id, ==, FIRST_FREE);
   g_assert_true (sw_sketch_validate (sketch, NULL));
 }
@@ -214,13 +219,12 @@ static void
 test_insert_places (void)
 {
   g_autoptr (SwSketch) sketch = small_sketch ();
-  g_autoptr (SwEdit) undo_first = must_apply (insert_pour (0, 50, SW_STEP_BAND, INDIGO), sketch, NULL);
-  g_autoptr (SwEdit) undo_last = must_apply (insert_pour (-1, 51, SW_STEP_BAND, INDIGO), sketch, NULL);
-  g_autoptr (SwEdit) undo_move = NULL;
   static const guint expected[] = { LEFT_EDGE, SPECKLES, 50, REST, 51 };
 
   g_test_summary ("Insert and move mean the place in the finished list");
-  undo_move = must_apply (sw_edit_move (SW_RECORD_STEP, 50, 2), sketch, NULL);
+  must_do (insert_pour (0, 50, SW_STEP_BAND, INDIGO), sketch);
+  must_do (insert_pour (-1, 51, SW_STEP_BAND, INDIGO), sketch);
+  must_do (sw_edit_move (SW_RECORD_STEP, 50, 2), sketch);
   g_assert_cmpuint (sketch->steps->len, ==, G_N_ELEMENTS (expected));
   for (guint i = 0; i < G_N_ELEMENTS (expected); i++)
     g_assert_cmpuint (((const SwStep *) sketch->steps->pdata[i])->id, ==, expected[i]);
@@ -232,14 +236,13 @@ test_unused_members (void)
   g_autoptr (SwSketch) sketch = small_sketch ();
   g_autoptr (SwStep) rest = sw_step_new (60, SW_STEP_REST);
   g_autoptr (SwStep) plain = sw_step_new (60, SW_STEP_REST);
-  g_autoptr (SwEdit) undo = NULL;
   const SwStep *inserted;
 
   g_test_summary ("Members that a step's kind does not use are left at their defaults, so that a saved sketch reads back the same");
   rest->x_cm = 12;
   rest->minutes = plain->minutes = 7;
   sw_extras_add (&rest->extras, "mood", "\"calm\"");
-  undo = must_apply (sw_edit_insert_step (-1, rest), sketch, NULL);
+  must_do (sw_edit_insert_step (-1, rest), sketch);
   inserted = sw_sketch_find_step (sketch, 60);
   g_assert_cmpfloat (inserted->x_cm, ==, plain->x_cm);
   g_assert_cmpfloat (inserted->minutes, ==, 7);
@@ -273,11 +276,10 @@ test_group_order (void)
     sw_edit_remove (SW_RECORD_DYE, MADDER),
   };
   g_autoptr (SwEdit) undo = must_apply (sw_edit_group (edits, G_N_ELEMENTS (edits)), sketch, NULL);
-  g_autoptr (SwEdit) redo = NULL;
 
   g_test_summary ("A dye may go after its pours in one group, and undo brings the dye back first");
   g_assert_cmpuint (sketch->dyes->len, ==, 1);
-  redo = must_apply (g_steal_pointer (&undo), sketch, NULL);
+  must_do (g_steal_pointer (&undo), sketch);
   g_assert_true (sw_sketch_equal (sketch, before));
 }
 
@@ -386,6 +388,7 @@ check_edit (const SwEdit *edit, SwSketch *sketch)
   g_autoptr (SwSketch) before = sw_sketch_copy (sketch);
   g_autoptr (SwSketch) after = NULL;
   g_autoptr (SwEdit) copy = sw_edit_copy (edit);
+  g_autoptr (SwEdit) original = NULL;
   g_autoptr (GError) error = NULL;
   SwEdit *inverse = sw_edit_apply (copy, sketch, NULL, &error);
   gboolean valid;
@@ -401,7 +404,11 @@ check_edit (const SwEdit *edit, SwSketch *sketch)
   g_assert_no_error (error);
   g_assert_true (valid);
 
-  after = sw_sketch_copy (sketch);
+  after = sw_sketch_copy (before);
+  original = sw_edit_apply (edit, after, NULL, NULL); /* does what its copy did */
+  g_assert_nonnull (original);
+  g_assert_true (sw_sketch_equal (sketch, after));
+
   inverse = must_apply (inverse, sketch, NULL);
   g_assert_true (sw_sketch_equal (sketch, before));
   inverse = must_apply (inverse, sketch, NULL);
@@ -418,7 +425,7 @@ test_inverse (void)
   guint refused = 0;
 
   g_test_summary ("Random edits: each one and its inverse change nothing, a valid sketch stays valid, and all of them undo to the start");
-  for (int i = 0; i < 1500; i++)
+  for (int i = 0; i < 800; i++)
     {
       g_autoptr (SwEdit) edit = random_edit (sketch, 2);
       SwEdit *inverse = check_edit (edit, sketch);
@@ -431,14 +438,12 @@ test_inverse (void)
 
   /* Else this would prove little. */
   g_test_message ("%u edits done, %u refused, %u steps in the end", inverses->len, refused, sketch->steps->len);
-  g_assert_cmpuint (inverses->len, >, 300);
-  g_assert_cmpuint (refused, >, 100);
+  g_assert_cmpuint (inverses->len, >, 200);
+  g_assert_cmpuint (refused, >, 50);
   g_assert_false (sw_sketch_equal (sketch, start));
 
   while (inverses->len > 0)
-    {
-      g_autoptr (SwEdit) again = must_apply (g_ptr_array_steal_index (inverses, inverses->len - 1), sketch, NULL);
-    }
+    must_do (g_ptr_array_steal_index (inverses, inverses->len - 1), sketch);
   g_assert_true (sw_sketch_equal (sketch, start));
 }
 

@@ -190,7 +190,7 @@ static void
 check_text_limits (SwRecord record, const SwMember *member)
 {
   g_autofree char *longest = NULL;
-  const char *bad[] = { NULL, "\xff", "bell\a" };
+  const char *bad[] = { NULL, "\xff", "bell\a", "delete\x7f" };
   SwValue value = { .kind = SW_KIND_TEXT };
 
   if (member->kind != SW_KIND_TEXT)
