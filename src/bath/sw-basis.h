@@ -46,7 +46,10 @@ void sw_basis_forward_plane (const SwBasis *basis, const double *plane, double *
 void sw_basis_forward (const SwBasis *basis, const double *cells, double *modes);
 void sw_basis_inverse (const SwBasis *basis, const double *modes, double *cells);
 
-/* For pictures: rounds @modes to single precision, then transforms. */
+/*
+ * For pictures: rounds @modes to single precision, then transforms. Undyed
+ * cells come out at zero to some 1e-6 of the peak, on either side of it.
+ */
 void sw_basis_inverse_single (const SwBasis *basis, const double *modes, float *cells);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwBasis, sw_basis_unref)

@@ -5,8 +5,8 @@
 
 #include <math.h>
 
-#define NODES 48          /* moments of a span at which its struck dye is summed */
-#define BEYOND_REACH 0.01 /* share of the mark that the table leaves out and scales back in */
+#define NODES 48           /* moments of a span at which its struck dye is summed */
+#define BEYOND_REACH 0.001 /* share of the mark that the table leaves out and scales back in */
 
 /*
  * Struck dye as a sum of round Gaussians, one for each moment: what struck
@@ -111,25 +111,32 @@ outside_integral (const Spot *spots, gsize n, double r2)
  * peak, and reading the table back must give all of its dye and not more.
  * With F = outside (), density -F'/pi over r2, the mean under a tent of half
  * width h is the second difference of F's integral over pi h^2.
+ *
+ * The entry at the reach is taken off all, since colour shows the faintest
+ * dye best: a mark that stopped short would be seen as a disc.
  */
 static void
 table_density (const Spot *spots, gsize n, double share, SwMark *mark)
 {
   double h = mark->reach_cm * mark->reach_cm / (SW_MARK_STEPS - 1);
-  double density[SW_MARK_STEPS] = { 0.0 }, sum = 0.0;
-  double here = outside_integral (spots, n, 0.0), before = 0.0;
+  double density[SW_MARK_STEPS], sum = 0.0;
+  double here = outside_integral (spots, n, 0.0), before = here + share * h;
 
-  for (int i = 0; i < SW_MARK_STEPS - 1; i++)
+  for (int i = 0; i < SW_MARK_STEPS; i++)
     {
       double after = outside_integral (spots, n, (i + 1) * h);
 
-      /* Half a tent at the centre: F (0) h takes the place of the missing side. */
-      density[i] = i == 0 ? 2.0 * (after - here + share * h) : after - 2.0 * here + before;
-      sum += i == 0 ? 0.5 * density[i] : density[i];
+      /* At the centre half a tent: F (0) h stood in for its other side. */
+      density[i] = (i == 0 ? 2.0 : 1.0) * (after - 2.0 * here + before);
       before = here;
       here = after;
     }
 
+  for (int i = 0; i < SW_MARK_STEPS; i++)
+    {
+      density[i] -= density[SW_MARK_STEPS - 1];
+      sum += i == 0 ? 0.5 * density[i] : density[i];
+    }
   for (int i = 0; i < SW_MARK_STEPS; i++)
     mark->density[i] = (float) (density[i] * share / (G_PI * h * sum));
 }

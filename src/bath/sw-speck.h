@@ -42,7 +42,7 @@ gsize sw_speck_count (const SwSpeckZone *zone);
 void sw_speck_scatter (const SwSpeckZone *zone, SwSpeck *specks);
 
 /* Steps of the tabled mark, and its reach in cm. */
-#define SW_MARK_STEPS 128
+#define SW_MARK_STEPS 192
 
 /**
  * SwMark: struck dye around one speck's centre, per gram of the speck.

@@ -73,6 +73,8 @@ double
 sw_strike_rate (double half_time_min, double activation_kj_per_mol, double ph, double temperature_c, SwFibre fibre)
 {
   const SwFibreResponse *response = sw_fibre_response (fibre);
+  double reference = G_LN2 / half_time_min;
+  double warmth = sw_strike_temperature_factor (activation_kj_per_mol, temperature_c - response->lag_c);
 
-  return G_LN2 / half_time_min * sw_strike_ph_factor (ph) * sw_strike_temperature_factor (activation_kj_per_mol, temperature_c - response->lag_c) * response->factor;
+  return reference * sw_strike_ph_factor (ph) * warmth * response->factor;
 }

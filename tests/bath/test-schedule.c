@@ -141,6 +141,38 @@ test_ph (void)
   assert_near (state.ph, 2.9532, 1e-4);
 }
 
+/*
+ * The tap's alkalinity comes with its water, at the start and later, and is
+ * thinned by stock: 900 mL of 5 meq/L in a litre are the table's 0.0045 eq/L,
+ * with 0.006 mol/L of acid, where carbonate kept or not counts most.
+ */
+static void
+test_tap_water (void)
+{
+  g_autoptr (SwSketch) sketch = sw_sketch_new ();
+  SwDye *dye = add_dye (sketch);
+  SwBathState states[3];
+  SwStep *step;
+
+  sketch->bath.water_ml = 500.0;
+  sketch->bath.alkalinity_meq_per_l = 5.0;
+  sketch->bath.acid_percent = 5.0;
+  sketch->bath.acid_ml = 1000.0 * 0.006 * 60.052 / 50.0;
+  step = add_step (sketch, SW_STEP_WATER);
+  step->volume_ml = 400.0;
+  step = add_step (sketch, SW_STEP_SPLOTCH);
+  step->dye = dye->id;
+  step->amount_ml = 100.0 - sketch->bath.acid_ml;
+
+  sketch->bath.keep_carbonate = FALSE;
+  sw_schedule_run (sketch, states);
+  assert_near (states[2].liquor_ml, 1000.0, 1e-9);
+  assert_near (states[2].ph, 5.2354, 2e-4);
+  sketch->bath.keep_carbonate = TRUE;
+  sw_schedule_run (sketch, states);
+  assert_near (states[2].ph, 5.1389, 2e-4);
+}
+
 /* Acid at the start or as the first step: the same bath, and acid in two halves as at once. */
 static void
 test_acid_adds (void)
@@ -218,6 +250,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bath/schedule/kitchen", test_kitchen);
   g_test_add_func ("/bath/schedule/states", test_states);
   g_test_add_func ("/bath/schedule/ph", test_ph);
+  g_test_add_func ("/bath/schedule/tap-water", test_tap_water);
   g_test_add_func ("/bath/schedule/acid-adds", test_acid_adds);
   g_test_add_func ("/bath/schedule/spans", test_spans);
   g_test_add_func ("/bath/schedule/cover", test_cover);

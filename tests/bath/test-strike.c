@@ -101,6 +101,8 @@ test_tables (void)
       g_assert_nonnull (response->name);
       g_assert_nonnull (response->source);
       g_assert_cmpfloat (response->factor, >, 0.0);
+      assert_near (sw_strike_rate (3.0, ACTIVATION, 4.0, 80.0, fibre) / sw_strike_rate (3.0, ACTIVATION, 4.0, 80.0 - response->lag_c, SW_FIBRE_SUPERWASH_WOOL),
+                   response->factor, 1e-12);
       g_assert_cmpfloat (response->most_depth_percent, >, 0.0);
     }
   for (SwDyeClass dye_class = SW_DYE_CLASS_UNKNOWN; dye_class <= SW_DYE_CLASS_METAL_COMPLEX_2_1; dye_class++)
