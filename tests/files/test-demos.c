@@ -23,14 +23,14 @@ poured_grams (const SwSketch *sketch, guint dye)
   return grams;
 }
 
-/* Depths of shade from a pale pastel to a full dark: common practice, no source. */
+/* Depths of shade from a few specks on bare wool to a full dark: common practice, no source. */
 static void
 check_depth (const SwSketch *sketch)
 {
   double fibre = sketch->yarn.mass_g * (double) sketch->lay.skeins;
   double depth = 100 * poured_grams (sketch, 0) / fibre;
 
-  g_assert_cmpfloat (depth, >=, 0.2);
+  g_assert_cmpfloat (depth, >=, 0.1);
   g_assert_cmpfloat (depth, <=, 2.0);
   for (guint i = 0; i < sketch->dyes->len; i++)
     {
