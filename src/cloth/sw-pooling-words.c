@@ -66,15 +66,15 @@ static const char *const columns_every_few_rows[2][2] = {
   },
 };
 
-/* Drifts at the edge of what is looked at, which may well be larger: in every row, in a few rows. */
+/* Drifts wider than is looked at: in every row, in a few rows. */
 static const char *const wide_drifts[2][2] = {
   [SW_WORKED_FLAT] = {
-      N_ ("Worked flat over %1$u stitches the colours move over six stitches or more a row: flat slanting pools."),
-      N_ ("Worked flat over %1$u stitches the colours move over six stitches or more in %2$u rows, to and fro: flat zigzags."),
+      N_ ("Worked flat over %1$u stitches the colours move over more than six stitches a row: flat slanting pools."),
+      N_ ("Worked flat over %1$u stitches the colours move over more than six stitches in %2$u rows, to and fro: flat zigzags."),
   },
   [SW_WORKED_ROUND] = {
-      N_ ("At %1$u stitches in the round this drifts six stitches or more a row: flat spirals."),
-      N_ ("At %1$u stitches in the round this drifts six stitches or more in %2$u rows: slanting spirals."),
+      N_ ("At %1$u stitches in the round this drifts more than six stitches a row: flat spirals."),
+      N_ ("At %1$u stitches in the round this drifts more than six stitches in %2$u rows: slanting spirals."),
   },
 };
 
@@ -83,7 +83,7 @@ drift_every_row (SwWorked worked, guint width, guint stitches, gboolean clear)
 {
   if (worked == SW_WORKED_FLAT)
     return g_strdup_printf (clear
-                                /* Translators: %2$u is by how many stitches the colours are moved over from one row to the next, 1 to 5. */
+                                /* Translators: %2$u is by how many stitches the colours are moved over from one row to the next, 1 to 6. */
                                 ? ngettext ("Worked flat over %1$u stitches the colours move over %2$u stitch a row: clear slanting pools.",
                                             "Worked flat over %1$u stitches the colours move over %2$u stitches a row: clear slanting pools.", stitches)
                                 : ngettext ("Worked flat over %1$u stitches the colours move over %2$u stitch a row: slanting flashes.",
@@ -137,7 +137,7 @@ sw_pooling_sentence (const SwPooling *pooling)
       break;
 
     case SW_VERDICT_DRIFTS:
-      if (stitches == SW_POOLING_STITCHES)
+      if (pooling->beyond)
         sentence = wide_drifts[pooling->worked][rows > 1];
       else if (rows == 1)
         return drift_every_row (pooling->worked, width, stitches, clear);

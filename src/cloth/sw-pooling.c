@@ -22,7 +22,8 @@
  */
 #define HAIR 20
 
-#define N_NEIGHBOURS (SW_POOLING_ROWS * SW_STACK_ROW)
+#define N_STEPS (2 * SW_POOLING_STITCHES + 1)
+#define N_NEIGHBOURS (SW_POOLING_ROWS * N_STEPS)
 
 typedef struct
 {
@@ -34,7 +35,7 @@ typedef struct
 typedef struct
 {
   Neighbour neighbours[N_NEIGHBOURS];
-  int places[SW_POOLING_ROWS][SW_STACK_ROW]; /* in that order, counted from the end */
+  int places[SW_POOLING_ROWS][N_STEPS]; /* in that order, counted from the end */
 } Order;
 
 static int
@@ -128,6 +129,20 @@ shorten_step (const SwPoolingInput *input, const double *sums, SwPooling *best, 
       }
 }
 
+/* Whether the widest step is no peak, but on the way up to one further out. */
+static gboolean
+rises_beyond (const SwPoolingInput *input, const double *sums, const SwPooling *best)
+{
+  double stacks[SW_STACK_ROW];
+  int at = SW_STACK_MIDDLE + best->stitch_step;
+
+  if (ABS (best->stitch_step) < SW_POOLING_STITCHES)
+    return FALSE;
+
+  sw_stack_row (input, sums, best->worked, best->width, best->row_step, stacks);
+  return quantised (stacks[best->stitch_step > 0 ? at + 1 : at - 1]) > quantised (stacks[at]);
+}
+
 /* Rows up that are weighed: at least half of the stitches have a neighbour there. */
 static int
 rows_up (const SwPoolingInput *input, gsize width)
@@ -145,10 +160,11 @@ judge (const SwPoolingInput *input, const double *sums, const Order *order, SwWo
   for (int dr = 1; dr <= rows; dr++)
     {
       double stacks[SW_STACK_ROW];
+      const double *first = stacks + SW_STACK_MIDDLE - SW_POOLING_STITCHES;
 
       sw_stack_row (input, sums, worked, width, dr, stacks);
-      for (int i = 0; i < SW_STACK_ROW; i++)
-        highest = MAX (highest, (quantised (stacks[i]) + 1000) * N_NEIGHBOURS + order->places[dr - 1][i]);
+      for (int i = 0; i < N_STEPS; i++)
+        highest = MAX (highest, (quantised (first[i]) + 1000) * N_NEIGHBOURS + order->places[dr - 1][i]);
     }
 
   if (rows > 0)
@@ -160,6 +176,7 @@ judge (const SwPoolingInput *input, const double *sums, const Order *order, SwWo
       best.stitch_step = neighbour->stitch_step;
       shorten_step (input, sums, &best, &stack);
       best.stack = stack / 1000.0;
+      best.beyond = rises_beyond (input, sums, &best);
     }
 
   best.angle_deg = atan2 (best.stitch_step * input->stitch_width_cm, best.row_step * input->row_height_cm) * 180.0 / G_PI;

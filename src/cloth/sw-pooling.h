@@ -39,6 +39,7 @@ typedef struct
   double stack;    /* of the best neighbour: 1 the same colour, 0 chance; quantised to 1e-3 */
   int row_step;    /* 1 .. 8 */
   int stitch_step; /* -6 .. 6, to the right as seen */
+  gboolean beyond;  /* the stack still rises past the widest stitch step: the colours move over by more */
   double angle_deg; /* of the drift from straight up, towards the right: atan2 (stitch_step x width, row_step x height) */
   SwVerdict verdict;
 } SwPooling;

@@ -3,8 +3,13 @@
 
 #include "cloth/sw-pooling.h"
 
-/* Neighbours in one row: dj = -SW_POOLING_STITCHES .. SW_POOLING_STITCHES. */
-#define SW_STACK_ROW (2 * SW_POOLING_STITCHES + 1)
+/*
+ * Neighbours in one row: one more to either side than the verdict looks at,
+ * which tells whether the stack goes on rising there. The one straight up is
+ * in the middle.
+ */
+#define SW_STACK_MIDDLE (SW_POOLING_STITCHES + 1)
+#define SW_STACK_ROW (2 * SW_STACK_MIDDLE + 1)
 
 /**
  * sw_stack_row:

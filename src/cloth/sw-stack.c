@@ -10,15 +10,14 @@
 
 /*
  * From lags along the strand to neighbours in the cloth. The rows in here hold
- * gamma of the SW_STACK_ROW neighbours some rows up, the one straight up in
- * the middle, and are filled as far as `reach` to both sides.
+ * gamma of the SW_STACK_ROW neighbours some rows up and are filled as far as `reach` to both sides.
  */
 
 gsize
 sw_pooling_lags (gsize width)
 {
   /* An odd row step of 7 reaches on to the far end of its row: 7 widths and one more. */
-  return SW_POOLING_ROWS * (width + SW_POOLING_TURN) + SW_POOLING_STITCHES + 1;
+  return SW_POOLING_ROWS * (width + SW_POOLING_TURN) + SW_STACK_MIDDLE + 1;
 }
 
 void
@@ -56,14 +55,14 @@ round_row (const SwPoolingInput *input, gsize between, gsize reach, double *row)
   if (between + reach < input->n_lags)
     for (gsize side = 0; side <= reach; side++)
       {
-        row[SW_POOLING_STITCHES - side] = middle[side];
-        row[SW_POOLING_STITCHES + side] = *(middle - side);
+        row[SW_STACK_MIDDLE - side] = middle[side];
+        row[SW_STACK_MIDDLE + side] = *(middle - side);
       }
   else
     for (gsize side = 0; side <= reach; side++)
       {
-        row[SW_POOLING_STITCHES - side] = gamma_at (input, between + side);
-        row[SW_POOLING_STITCHES + side] = gamma_at (input, between - side);
+        row[SW_STACK_MIDDLE - side] = gamma_at (input, between + side);
+        row[SW_STACK_MIDDLE + side] = gamma_at (input, between - side);
       }
 }
 
@@ -72,7 +71,7 @@ static void
 same_way_row (const SwPoolingInput *input, gsize between, gsize reach, double *row)
 {
   for (gsize side = 0; side <= reach; side++)
-    row[SW_POOLING_STITCHES - side] = row[SW_POOLING_STITCHES + side] =
+    row[SW_STACK_MIDDLE - side] = row[SW_STACK_MIDDLE + side] =
         0.5 * (gamma_at (input, between - side) + gamma_at (input, between + side));
 }
 
@@ -81,7 +80,7 @@ static void
 way_back_row (const SwPoolingInput *input, const double *sums, gsize between, gsize width, gsize reach, double *row)
 {
   for (gsize side = 0; side <= reach; side++)
-    row[SW_POOLING_STITCHES - side] = row[SW_POOLING_STITCHES + side] =
+    row[SW_STACK_MIDDLE - side] = row[SW_STACK_MIDDLE + side] =
         mean_gamma (input, sums, between + 1 + side - width, width - side);
 }
 
@@ -110,7 +109,7 @@ turned_row (const SwPoolingInput *input, const double *sums, gsize width, int dr
       double one_more[SW_STACK_ROW];
 
       flat_row (input, sums, between + 1, width, dr, reach, one_more);
-      for (gsize i = SW_POOLING_STITCHES - reach; i <= SW_POOLING_STITCHES + reach; i++)
+      for (gsize i = SW_STACK_MIDDLE - reach; i <= SW_STACK_MIDDLE + reach; i++)
         row[i] += part * (one_more[i] - row[i]);
     }
 }
@@ -118,10 +117,10 @@ turned_row (const SwPoolingInput *input, const double *sums, gsize width, int dr
 void
 sw_stack_row (const SwPoolingInput *input, const double *sums, SwWorked worked, gsize width, int dr, double *stacks)
 {
-  gsize reach = MIN (width - 1, SW_POOLING_STITCHES);
+  gsize reach = MIN (width - 1, SW_STACK_MIDDLE);
   double scale = 1.0 / input->gamma_inf;
 
-  if (reach < SW_POOLING_STITCHES)
+  if (reach < SW_STACK_MIDDLE)
     for (int i = 0; i < SW_STACK_ROW; i++)
       stacks[i] = INFINITY;
 
@@ -143,5 +142,5 @@ sw_pooling_stack (const SwPoolingInput *input, const double *sums, SwWorked work
   g_return_val_if_fail (dr >= 1 && ABS (dj) <= SW_POOLING_STITCHES && (gsize) ABS (dj) < width, 0.0);
 
   sw_stack_row (input, sums, worked, width, dr, stacks);
-  return stacks[dj + SW_POOLING_STITCHES];
+  return stacks[SW_STACK_MIDDLE + dj];
 }

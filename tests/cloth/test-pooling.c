@@ -387,6 +387,30 @@ test_even (void)
   g_assert_cmpint (verdict (&faint, SW_WORKED_FLAT, 60).verdict, ==, SW_VERDICT_EVEN);
 }
 
+/* Six stitches over is a drift of six; with nine, the flank of the peak is found, and that it is only a flank. */
+static void
+test_beyond (void)
+{
+  for (int side = -1; side <= 1; side += 2)
+    {
+      g_auto (Strand) strand = strand_new (6000);
+      SwPooling six, nine;
+
+      for (gsize i = 0; i < strand.n; i++)
+        strand.l[i] = 50 + 30 * (float) sin (2 * G_PI * (double) i / 97);
+      strand_measure (&strand, 0);
+      six = verdict (&strand, SW_WORKED_ROUND, (gsize) (97 + 6 * side));
+      nine = verdict (&strand, SW_WORKED_ROUND, (gsize) (97 + 9 * side));
+
+      g_assert_cmpfloat (six.stack, ==, 1);
+      g_assert_cmpint (six.stitch_step, ==, 6 * side);
+      g_assert_false (six.beyond);
+      g_assert_cmpint (nine.stitch_step, ==, 6 * side);
+      g_assert_cmpint (nine.row_step, ==, 1);
+      g_assert_true (nine.beyond);
+    }
+}
+
 /* To the right and up is positive; straight up is 0; a stitch over and a row up by the gauge. */
 static void
 test_angle (void)
@@ -436,6 +460,29 @@ test_scan (void)
   g_assert_cmpint (verdict (&strand, SW_WORKED_ROUND, 64).row_step, ==, 1);
 }
 
+/* Whatever the sentence, it is whole, and speaks of its own width and way. */
+static void
+check_sentence (const SwPooling *pooling, GHashTable *sentences)
+{
+  g_autofree char *sentence = sw_pooling_sentence (pooling);
+
+  g_assert_true (g_str_has_suffix (sentence, "."));
+  g_assert_nonnull (strstr (sentence, " 78 stitches"));
+  g_assert_null (strchr (sentence, '%'));
+  g_assert_cmpint (strstr (sentence, "in the round") != NULL, ==, pooling->worked == SW_WORKED_ROUND);
+
+  if (pooling->verdict == SW_VERDICT_DRIFTS && !pooling->beyond)
+    {
+      int stitches = ABS (pooling->stitch_step);
+      g_autofree char *over = g_strdup_printf (" %d %s ", stitches, stitches == 1 ? "stitch" : "stitches");
+
+      g_assert_nonnull (strstr (sentence, over));
+      g_assert_cmpint (strstr (sentence, " 3 rows") != NULL, ==, pooling->row_step == 3);
+    }
+
+  g_hash_table_add (sentences, g_steal_pointer (&sentence));
+}
+
 /* Every verdict, both ways, near and far, clear and soft, has a sentence of its own with its numbers in it and no others. */
 static void
 test_sentences (void)
@@ -445,31 +492,20 @@ test_sentences (void)
   for (int kind = SW_VERDICT_SCATTERS; kind <= SW_VERDICT_EVEN; kind++)
     for (int worked = SW_WORKED_FLAT; worked <= SW_WORKED_ROUND; worked++)
       for (int row_step = 1; row_step <= 3; row_step += 2)
-        for (int stitch_step = -6; stitch_step <= 6; stitch_step++)
+        for (int stitch_step = -6; stitch_step <= 7; stitch_step++)
           for (double stack = 0.3; stack < 1; stack += 0.4)
-            {
-              SwPooling pooling = { .width = 78, .worked = (SwWorked) worked, .stack = stack, .row_step = row_step, .stitch_step = stitch_step, .verdict = (SwVerdict) kind };
-              g_autofree char *sentence = NULL;
+            if ((kind == SW_VERDICT_DRIFTS) == (stitch_step != 0))
+              check_sentence (&(SwPooling){ .width = 78,
+                                            .worked = (SwWorked) worked,
+                                            .stack = stack,
+                                            .row_step = row_step,
+                                            .stitch_step = MIN (stitch_step, 6),
+                                            .beyond = stitch_step > 6,
+                                            .verdict = (SwVerdict) kind },
+                              sentences);
 
-              if ((kind == SW_VERDICT_DRIFTS) == (stitch_step == 0))
-                continue;
-              sentence = sw_pooling_sentence (&pooling);
-              g_assert_true (g_str_has_suffix (sentence, "."));
-              g_assert_nonnull (strstr (sentence, " 78 stitches"));
-              g_assert_null (strchr (sentence, '%'));
-              g_assert_cmpint (strstr (sentence, "in the round") != NULL, ==, worked == SW_WORKED_ROUND);
-              if (kind == SW_VERDICT_DRIFTS && ABS (stitch_step) < 6)
-                {
-                  g_autofree char *over = g_strdup_printf (" %d %s ", ABS (stitch_step), ABS (stitch_step) == 1 ? "stitch" : "stitches");
-
-                  g_assert_nonnull (strstr (sentence, over));
-                  g_assert_cmpint (strstr (sentence, " 3 rows") != NULL, ==, row_step == 3);
-                }
-              g_hash_table_add (sentences, g_steal_pointer (&sentence));
-            }
-
-  /* 3 verdicts of the width alone, 4 kinds of columns, 2 far drifts and 5 drifts of 4 kinds; both ways */
-  g_assert_cmpuint (g_hash_table_size (sentences), ==, 2 * (3 + 4 + 2 + 5 * 4));
+  /* 3 verdicts of the width alone, 4 kinds of columns, 2 drifts beyond and 6 drifts of 4 kinds; both ways */
+  g_assert_cmpuint (g_hash_table_size (sentences), ==, 2 * (3 + 4 + 2 + 6 * 4));
 }
 
 static void
@@ -504,6 +540,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cloth/pooling/few-pairs", test_few_pairs);
   g_test_add_func ("/cloth/pooling/stripes-and-specks", test_stripes_and_specks);
   g_test_add_func ("/cloth/pooling/even", test_even);
+  g_test_add_func ("/cloth/pooling/beyond", test_beyond);
   g_test_add_func ("/cloth/pooling/angle", test_angle);
   g_test_add_func ("/cloth/pooling/scan", test_scan);
   g_test_add_func ("/cloth/pooling/sentences", test_sentences);
