@@ -7,7 +7,7 @@
 #include <math.h>
 
 /*
- * Our own scheme, no standard's: thirteen hues by CIELAB hue angle, each in six depths, and greys plain or
+ * Our own scheme, no standard's: fourteen hues by CIELAB hue angle, each in six depths, and greys plain or
  * tinted. Every name is one whole phrase for translators, since adjectives do not stack alike in all languages.
  */
 typedef enum
@@ -24,25 +24,27 @@ typedef enum
 typedef struct
 {
   double to_degrees;     /* up to this hue angle, from that of the row before */
-  double full_lightness; /* about the L* of the most vivid colour of this hue: a full yellow is light, a full blue is not */
+  double full_lightness; /* about that of a vivid colour of this hue: a full yellow is light, a full blue is not */
+  double full_chroma;    /* likewise */
   const char *names[N_DEPTHS];
 } Hue;
 
 /* Translators: names of yarn colours, from dark to pale, the last one a dull one of middling lightness. */
 static const Hue hues[] = {
-  { 20, 58, { NC_ ("colour name", "dark wine red"), NC_ ("colour name", "deep rose"), NC_ ("colour name", "rose"), NC_ ("colour name", "light pink"), NC_ ("colour name", "pale pink"), NC_ ("colour name", "dusty rose") } },
-  { 47, 52, { NC_ ("colour name", "dark red"), NC_ ("colour name", "deep red"), NC_ ("colour name", "red"), NC_ ("colour name", "salmon pink"), NC_ ("colour name", "pale salmon pink"), NC_ ("colour name", "dusty red") } },
-  { 78, 70, { NC_ ("colour name", "dark brown"), NC_ ("colour name", "brown"), NC_ ("colour name", "orange"), NC_ ("colour name", "light orange"), NC_ ("colour name", "pale apricot"), NC_ ("colour name", "dusty brown") } },
-  { 106, 88, { NC_ ("colour name", "dark olive"), NC_ ("colour name", "olive"), NC_ ("colour name", "yellow"), NC_ ("colour name", "light yellow"), NC_ ("colour name", "pale yellow"), NC_ ("colour name", "dusty yellow") } },
-  { 125, 82, { NC_ ("colour name", "dark moss green"), NC_ ("colour name", "moss green"), NC_ ("colour name", "yellow-green"), NC_ ("colour name", "light yellow-green"), NC_ ("colour name", "pale yellow-green"), NC_ ("colour name", "dusty moss green") } },
-  { 155, 66, { NC_ ("colour name", "dark green"), NC_ ("colour name", "deep green"), NC_ ("colour name", "green"), NC_ ("colour name", "light green"), NC_ ("colour name", "pale green"), NC_ ("colour name", "dusty green") } },
-  { 180, 66, { NC_ ("colour name", "dark sea green"), NC_ ("colour name", "deep sea green"), NC_ ("colour name", "sea green"), NC_ ("colour name", "light sea green"), NC_ ("colour name", "pale sea green"), NC_ ("colour name", "dusty sea green") } },
-  { 220, 66, { NC_ ("colour name", "dark teal"), NC_ ("colour name", "teal"), NC_ ("colour name", "turquoise"), NC_ ("colour name", "light turquoise"), NC_ ("colour name", "pale turquoise"), NC_ ("colour name", "dusty teal") } },
-  { 255, 62, { NC_ ("colour name", "dark petrol blue"), NC_ ("colour name", "petrol blue"), NC_ ("colour name", "sky blue"), NC_ ("colour name", "light sky blue"), NC_ ("colour name", "pale sky blue"), NC_ ("colour name", "dusty sky blue") } },
-  { 290, 52, { NC_ ("colour name", "dark blue"), NC_ ("colour name", "deep blue"), NC_ ("colour name", "blue"), NC_ ("colour name", "light blue"), NC_ ("colour name", "pale blue"), NC_ ("colour name", "dusty blue") } },
-  { 308, 44, { NC_ ("colour name", "midnight blue"), NC_ ("colour name", "deep violet-blue"), NC_ ("colour name", "violet-blue"), NC_ ("colour name", "light violet-blue"), NC_ ("colour name", "pale lavender blue"), NC_ ("colour name", "dusty violet-blue") } },
-  { 335, 46, { NC_ ("colour name", "dark purple"), NC_ ("colour name", "deep purple"), NC_ ("colour name", "purple"), NC_ ("colour name", "light purple"), NC_ ("colour name", "pale lilac"), NC_ ("colour name", "dusty purple") } },
-  { 350, 54, { NC_ ("colour name", "dark plum"), NC_ ("colour name", "deep magenta"), NC_ ("colour name", "magenta"), NC_ ("colour name", "light magenta"), NC_ ("colour name", "pale orchid pink"), NC_ ("colour name", "dusty plum") } },
+  { 20, 56, 66, { NC_ ("colour name", "dark wine red"), NC_ ("colour name", "deep rose"), NC_ ("colour name", "rose pink"), NC_ ("colour name", "light pink"), NC_ ("colour name", "pale pink"), NC_ ("colour name", "dusty rose") } },
+  { 47, 52, 80, { NC_ ("colour name", "dark red"), NC_ ("colour name", "deep red"), NC_ ("colour name", "red"), NC_ ("colour name", "salmon pink"), NC_ ("colour name", "pale salmon pink"), NC_ ("colour name", "dusty red") } },
+  { 76, 70, 76, { NC_ ("colour name", "dark brown"), NC_ ("colour name", "brown"), NC_ ("colour name", "orange"), NC_ ("colour name", "light orange"), NC_ ("colour name", "pale apricot"), NC_ ("colour name", "tan") } },
+  { 92, 80, 82, { NC_ ("colour name", "dark ochre"), NC_ ("colour name", "ochre"), NC_ ("colour name", "golden yellow"), NC_ ("colour name", "light golden yellow"), NC_ ("colour name", "pale straw yellow"), NC_ ("colour name", "sand") } },
+  { 110, 90, 86, { NC_ ("colour name", "dark olive"), NC_ ("colour name", "olive"), NC_ ("colour name", "yellow"), NC_ ("colour name", "light yellow"), NC_ ("colour name", "pale yellow"), NC_ ("colour name", "dull yellow") } },
+  { 126, 82, 80, { NC_ ("colour name", "dark moss green"), NC_ ("colour name", "moss green"), NC_ ("colour name", "yellow-green"), NC_ ("colour name", "light yellow-green"), NC_ ("colour name", "pale yellow-green"), NC_ ("colour name", "dusty moss green") } },
+  { 155, 62, 78, { NC_ ("colour name", "dark green"), NC_ ("colour name", "deep green"), NC_ ("colour name", "green"), NC_ ("colour name", "light green"), NC_ ("colour name", "pale green"), NC_ ("colour name", "dusty green") } },
+  { 180, 66, 56, { NC_ ("colour name", "dark sea green"), NC_ ("colour name", "deep sea green"), NC_ ("colour name", "sea green"), NC_ ("colour name", "light sea green"), NC_ ("colour name", "pale sea green"), NC_ ("colour name", "dusty sea green") } },
+  { 220, 66, 42, { NC_ ("colour name", "dark teal"), NC_ ("colour name", "teal"), NC_ ("colour name", "turquoise"), NC_ ("colour name", "light turquoise"), NC_ ("colour name", "pale turquoise"), NC_ ("colour name", "dusty teal") } },
+  { 255, 62, 42, { NC_ ("colour name", "dark petrol blue"), NC_ ("colour name", "petrol blue"), NC_ ("colour name", "sky blue"), NC_ ("colour name", "light sky blue"), NC_ ("colour name", "pale sky blue"), NC_ ("colour name", "dusty sky blue") } },
+  { 288, 50, 50, { NC_ ("colour name", "dark blue"), NC_ ("colour name", "deep blue"), NC_ ("colour name", "blue"), NC_ ("colour name", "light blue"), NC_ ("colour name", "pale blue"), NC_ ("colour name", "dusty blue") } },
+  { 308, 40, 80, { NC_ ("colour name", "midnight blue"), NC_ ("colour name", "deep royal blue"), NC_ ("colour name", "royal blue"), NC_ ("colour name", "light violet-blue"), NC_ ("colour name", "pale lavender blue"), NC_ ("colour name", "dusty violet-blue") } },
+  { 322, 46, 80, { NC_ ("colour name", "dark purple"), NC_ ("colour name", "deep purple"), NC_ ("colour name", "purple"), NC_ ("colour name", "light purple"), NC_ ("colour name", "pale lilac"), NC_ ("colour name", "dusty purple") } },
+  { 350, 54, 76, { NC_ ("colour name", "dark plum"), NC_ ("colour name", "plum"), NC_ ("colour name", "magenta"), NC_ ("colour name", "orchid pink"), NC_ ("colour name", "pale orchid pink"), NC_ ("colour name", "dusty plum") } },
 };
 
 typedef struct
@@ -60,11 +62,13 @@ static const Grey greys[] = {
   { G_MAXDOUBLE, NC_ ("colour name", "white"), NC_ ("colour name", "ivory"), NC_ ("colour name", "green-tinged white"), NC_ ("colour name", "blue-tinged white"), NC_ ("colour name", "pink-tinged white") },
 };
 
-/* Chroma below which a colour is a plain grey, a tinted grey, a dusty colour; above the last it is never light or pale. */
+/* Chroma below which a colour is a plain grey, a tinted grey. */
 #define PLAIN_GREY_CHROMA 4.0
-#define TINTED_GREY_CHROMA 10.0
-#define DUSTY_CHROMA 24.0
-#define VIVID_CHROMA 62.0
+#define TINTED_GREY_CHROMA 9.5
+
+/* Shares of the hue's full chroma below which a colour is dull, above which it is never light or pale. */
+#define DULL_SHARE 0.4
+#define VIVID_SHARE 0.85
 
 static const char *
 grey_name (SwLab lab, double chroma, double degrees)
@@ -75,30 +79,40 @@ grey_name (SwLab lab, double chroma, double degrees)
     grey++;
   if (chroma < PLAIN_GREY_CHROMA)
     return grey->plain;
-  if (degrees < 20 || degrees >= 300)
+  if (degrees < 35 || degrees >= 300)
     return grey->mauve;
-  if (degrees < 106)
+  if (degrees < 110)
     return grey->warm;
   if (degrees < 195)
     return grey->green;
   return grey->blue;
 }
 
+/* From -1, black, over 0, as light as the full colour, to 1, white. */
+static double
+lightness_from_full (double lightness, double full)
+{
+  return lightness < full ? lightness / full - 1 : (lightness - full) / (100 - full);
+}
+
 static Depth
 depth_of (double lightness, double chroma, const Hue *hue)
 {
-  double full = hue->full_lightness;
-  double depth = lightness < full ? lightness / full - 1 : (lightness - full) / (100 - full);
+  double place = lightness_from_full (lightness, hue->full_lightness);
 
-  if (depth < -0.55)
+  if (chroma < DULL_SHARE * hue->full_chroma)
+    {
+      if (place < -0.4 || lightness < 32)
+        return DARK;
+      return place < 0.35 ? DUSTY : PALE;
+    }
+  if (place < -0.55)
     return DARK;
-  if (chroma < DUSTY_CHROMA && depth < 0.5)
-    return DUSTY;
-  if (depth < -0.2)
+  if (place < -0.16)
     return DEEP;
-  if (depth < 0.3 || chroma > VIVID_CHROMA)
+  if (place < 0.3 || chroma > VIVID_SHARE * hue->full_chroma)
     return FULL;
-  return depth < 0.65 ? LIGHT : PALE;
+  return place < 0.65 ? LIGHT : PALE;
 }
 
 char *

@@ -29,22 +29,33 @@ add_band (const SwPalette *palette, int band, float depths[SW_MAX_DYES][SW_BLOCK
     }
 }
 
+/* @count places from @at on, at most a block. The full block's count is a literal, so that its copies become plain moves. */
+SW_INLINE void
+mix_block (const SwPalette *palette, const float *const *depths, gsize at, gsize count, float *x, float *y, float *z)
+{
+  float block[SW_MAX_DYES][SW_BLOCK];
+  float xyz[3][SW_BLOCK] = { 0 };
+
+  for (int dye = 0; dye < palette->n_dyes; dye++)
+    {
+      memset (block[dye], 0, sizeof block[dye]);
+      for (gsize i = 0; i < count; i++)
+        block[dye][i] = MAX (depths[dye][at + i], 0);
+    }
+  for (int band = 0; band < SW_BANDS; band++)
+    add_band (palette, band, block, xyz);
+  memcpy (x + at, xyz[0], count * sizeof (float));
+  memcpy (y + at, xyz[1], count * sizeof (float));
+  memcpy (z + at, xyz[2], count * sizeof (float));
+}
+
 SW_CLONES void
 sw_mix_xyz (const SwPalette *palette, const float *const *depths, gsize n, float *x, float *y, float *z)
 {
-  for (gsize at = 0; at < n; at += SW_BLOCK)
-    {
-      gsize count = MIN (SW_BLOCK, n - at);
-      float block[SW_MAX_DYES][SW_BLOCK] = { 0 };
-      float xyz[3][SW_BLOCK] = { 0 };
+  gsize at = 0;
 
-      for (int dye = 0; dye < palette->n_dyes; dye++)
-        for (gsize i = 0; i < count; i++)
-          block[dye][i] = MAX (depths[dye][at + i], 0);
-      for (int band = 0; band < SW_BANDS; band++)
-        add_band (palette, band, block, xyz);
-      memcpy (x + at, xyz[0], count * sizeof (float));
-      memcpy (y + at, xyz[1], count * sizeof (float));
-      memcpy (z + at, xyz[2], count * sizeof (float));
-    }
+  for (; n - at >= SW_BLOCK; at += SW_BLOCK)
+    mix_block (palette, depths, at, SW_BLOCK, x, y, z);
+  if (at < n)
+    mix_block (palette, depths, at, n - at, x, y, z);
 }

@@ -5,8 +5,8 @@
 
 #include <math.h>
 
-/* Halvings of the chroma. The last moves a colour by chroma / 2^20, far below half a code. */
-#define FIT_STEPS 20
+/* Halvings of the chroma. The last moves a colour by a hundredth of a unit of chroma at most, far below half a code. */
+#define FIT_STEPS 16
 
 /* A single-precision colour on the cube's face is off it by about this; clamping so little is not seen. */
 #define GAMUT_TOLERANCE 2e-6f
@@ -66,11 +66,11 @@ fit_chroma (const Block *ratio, Block *linear)
   float inside[SW_BLOCK], outside[SW_BLOCK], share[SW_BLOCK];
   Block f;
 
+  for (int row = 0; row < 3; row++)
+    for (int i = 0; i < SW_BLOCK; i++)
+      f.v[row][i] = sw_lab_f (ratio->v[row][i]);
   for (int i = 0; i < SW_BLOCK; i++)
     {
-      f.v[0][i] = sw_lab_f (ratio->v[0][i]);
-      f.v[1][i] = sw_lab_f (CLAMP (ratio->v[1][i], 0, 1));
-      f.v[2][i] = sw_lab_f (ratio->v[2][i]);
       inside[i] = place_fits (linear, i) ? 1.0f : 0.0f;
       outside[i] = 1;
     }
@@ -90,53 +90,62 @@ fit_chroma (const Block *ratio, Block *linear)
   linear_at_share (&f, inside, linear);
 }
 
-/* value^(1/2.4) = c (c)^(1/4) with c the cube root; exact to single precision, and no table to miss a cache. */
+/* Two loops on purpose: in one, compilers see branches and give up on registers. Not a number becomes 0. */
+SW_INLINE void
+hold (float *values)
+{
+  for (int i = 0; i < SW_BLOCK; i++)
+    values[i] = values[i] > 0 ? values[i] : 0;
+  for (int i = 0; i < SW_BLOCK; i++)
+    values[i] = values[i] < 1 ? values[i] : 1;
+}
+
+/*
+ * Of a value from 0 to 1. value^(1/2.4) = c c^(1/4) with c the cube root: exact to single precision, and no table to miss a cache.
+ * Below the threshold the straight line is the smaller, since the curve is held at the threshold.
+ */
 SW_INLINE guint32
 code (float linear)
 {
-  float held = linear > 0 ? (linear < 1 ? linear : 1) : 0;
-  float root = sw_cube_root (MAX (held, (float) SW_SRGB_THRESHOLD));
+  float root = sw_cube_root (MAX (linear, (float) SW_SRGB_THRESHOLD));
   float curve = (float) SW_SRGB_GAIN * root * sqrtf (sqrtf (root)) - (float) SW_SRGB_OFFSET;
-  float encoded = held > (float) SW_SRGB_THRESHOLD ? curve : (float) SW_SRGB_SLOPE * held;
+  float line = (float) SW_SRGB_SLOPE * linear;
 
-  return (guint32) (gint32) (encoded * 255 + 0.5f);
+  return (guint32) (gint32) (MIN (curve, line) * 255 + 0.5f);
 }
 
+/* @count places from @at on, at most a block. */
 SW_INLINE void
-pixels_of_block (Block *ratio, guint32 *pixels)
+pixel_block (const float *x, const float *y, const float *z, gsize stride, gsize at, gsize count, guint32 *pixels)
 {
-  Block linear;
+  const float over_x = (float) (1 / sw_white.x), over_y = (float) (1 / sw_white.y), over_z = (float) (1 / sw_white.z);
+  Block ratio = { 0 }, linear;
+  guint32 block[SW_BLOCK];
   int all_fit = 1;
 
+  for (gsize i = 0; i < count; i++)
+    {
+      ratio.v[0][i] = x[(at + i) * stride] * over_x;
+      ratio.v[1][i] = y[(at + i) * stride] * over_y;
+      ratio.v[2][i] = z[(at + i) * stride] * over_z;
+    }
   for (int i = 0; i < SW_BLOCK; i++)
     for (int row = 0; row < 3; row++)
-      linear.v[row][i] = channel (row, ratio->v[0][i], ratio->v[1][i], ratio->v[2][i]);
+      linear.v[row][i] = channel (row, ratio.v[0][i], ratio.v[1][i], ratio.v[2][i]);
   for (int i = 0; i < SW_BLOCK; i++)
     all_fit &= place_fits (&linear, i);
   if (!all_fit)
-    fit_chroma (ratio, &linear);
+    fit_chroma (&ratio, &linear);
+  for (int row = 0; row < 3; row++)
+    hold (linear.v[row]);
   for (int i = 0; i < SW_BLOCK; i++)
-    pixels[i] = 0xff000000u | code (linear.v[0][i]) << 16 | code (linear.v[1][i]) << 8 | code (linear.v[2][i]);
+    block[i] = 0xff000000u | code (linear.v[0][i]) << 16 | code (linear.v[1][i]) << 8 | code (linear.v[2][i]);
+  memcpy (pixels + at, block, count * sizeof *block);
 }
 
 SW_CLONES void
 sw_pixels_from_xyz (const float *x, const float *y, const float *z, gsize stride, gsize n, guint32 *pixels)
 {
-  const float over_x = (float) (1 / sw_white.x), over_y = (float) (1 / sw_white.y), over_z = (float) (1 / sw_white.z);
-
   for (gsize at = 0; at < n; at += SW_BLOCK)
-    {
-      gsize count = MIN (SW_BLOCK, n - at);
-      Block ratio = { 0 };
-      guint32 block[SW_BLOCK];
-
-      for (gsize i = 0; i < count; i++)
-        {
-          ratio.v[0][i] = x[(at + i) * stride] * over_x;
-          ratio.v[1][i] = y[(at + i) * stride] * over_y;
-          ratio.v[2][i] = z[(at + i) * stride] * over_z;
-        }
-      pixels_of_block (&ratio, block);
-      memcpy (pixels + at, block, count * sizeof *block);
-    }
+    pixel_block (x, y, z, stride, at, MIN (SW_BLOCK, n - at), pixels);
 }

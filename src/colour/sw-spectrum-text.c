@@ -61,11 +61,25 @@ skip_separator (const char *at)
   return at;
 }
 
+/* Starts with a digit, unlike strtod's own idea of a number, for which a heading "nanometres" begins with one. */
+static gboolean
+read_number (const char **at, double *value)
+{
+  const char *digit = *at + (**at == '-' || **at == '+');
+  char *end;
+
+  if (!g_ascii_isdigit (*digit) && !(*digit == '.' && g_ascii_isdigit (digit[1])))
+    return FALSE;
+  *value = g_ascii_strtod (*at, &end);
+  *at = skip_separator (end);
+  return TRUE;
+}
+
 static gboolean
 check_point (const Point *point, const Reader *reader, guint line, GError **error)
 {
   if (!isfinite (point->nm) || !isfinite (point->reflectance))
-    return refuse (error, _ ("Line %u of the spectrum holds something that is not a number. Each line needs a wavelength in nanometres and a reflectance from 0 to 1."), line);
+    return refuse (error, _ ("Line %u of the spectrum has a number too large to be a wavelength or a reflectance. Write wavelengths in nanometres and reflectances from 0 to 1."), line);
   if (point->nm <= 0)
     return refuse (error, _ ("Line %u of the spectrum has a wavelength that is not above 0. Wavelengths are given in nanometres, for instance 550."), line);
   if (reader->n_points > 0 && point->nm <= reader->points[reader->n_points - 1].nm)
@@ -84,26 +98,22 @@ static gboolean
 read_line (Reader *reader, const char *text, guint line, GError **error)
 {
   Point point;
-  char *end;
 
   text = skip_separator (text);
   if (*text == '\0' || *text == '#')
     return TRUE;
-
-  point.nm = g_ascii_strtod (text, &end);
-  if (end == text && reader->n_points == 0 && !reader->heading_seen)
+  if (!read_number (&text, &point.nm))
     {
+      if (reader->n_points > 0 || reader->heading_seen)
+        return refuse (error, _ ("Line %u of the spectrum does not start with a number. Each line needs a wavelength in nanometres and a reflectance from 0 to 1."), line);
       reader->heading_seen = TRUE;
       return TRUE;
     }
-  if (end == text)
-    return refuse (error, _ ("Line %u of the spectrum does not start with a number. Each line needs a wavelength in nanometres and a reflectance from 0 to 1."), line);
-
-  text = skip_separator (end);
-  point.reflectance = g_ascii_strtod (text, &end);
-  if (text == end)
+  if (*text == '\0')
     return refuse (error, _ ("Line %u of the spectrum has no reflectance after its wavelength. Each line needs a wavelength in nanometres and a reflectance from 0 to 1."), line);
-  if (*skip_separator (end) != '\0')
+  if (!read_number (&text, &point.reflectance))
+    return refuse (error, _ ("Line %u of the spectrum has a reflectance that is not a number. Write it from 0 to 1, with a decimal point."), line);
+  if (*text != '\0')
     return refuse (error, _ ("Line %u of the spectrum has more on it than a wavelength and a reflectance. Keep those two, and write decimals with a point."), line);
   if (!check_point (&point, reader, line, error))
     return FALSE;

@@ -37,6 +37,20 @@ run_pixels (Bench *bench)
   sw_pixels_from_xyz (bench->x, bench->y, bench->z, 1, N_PLACES, bench->pixels);
 }
 
+/* X and Z to @share times as far from the grey of the same luminance. */
+static void
+away_from_grey (Bench *bench, float share)
+{
+  for (int i = 0; i < N_PLACES; i++)
+    {
+      float grey_x = bench->y[i] * (float) (sw_white.x / sw_white.y);
+      float grey_z = bench->y[i] * (float) (sw_white.z / sw_white.y);
+
+      bench->x[i] = grey_x + share * (bench->x[i] - grey_x);
+      bench->z[i] = grey_z + share * (bench->z[i] - grey_z);
+    }
+}
+
 static int
 compare_doubles (const void *a, const void *b)
 {
@@ -107,8 +121,9 @@ main (void)
   report ("mix to XYZ", run_mix, &bench);
   report ("CIELAB", run_lab, &bench);
   report ("pixels, as mixed", run_pixels, &bench);
-  for (int i = 0; i < N_PLACES; i++)
-    bench.z[i] = 0.02f * bench.z[i];
+  away_from_grey (&bench, 0.3f);
+  report ("pixels, all within sRGB", run_pixels, &bench);
+  away_from_grey (&bench, 12);
   report ("pixels, all outside sRGB", run_pixels, &bench);
   report_recovery ();
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <glib.h>
+#include <string.h>
 
 /* A table of tests/reference/: comma separated, its first line the names of the columns. For test programs, so any fault aborts. */
 
