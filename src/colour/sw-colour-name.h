@@ -7,8 +7,8 @@ G_BEGIN_DECLS
 
 /**
  * sw_colour_name:
- * Returns: (transfer full): a plain translated name built from lightness,
- *   chroma and hue ("deep blue", "pale pink", "undyed white" is not for it to
+ * Returns: (transfer full): a plain translated name from lightness, chroma and
+ *   hue ("deep blue", "pale pink"; that a white is undyed is not for it to
  *   say): for the stripe table, the strip and screen readers
  */
 char *sw_colour_name (SwLab lab) G_GNUC_WARN_UNUSED_RESULT;

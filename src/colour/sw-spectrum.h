@@ -49,12 +49,13 @@ SwXyz sw_xyz_from_srgb (SwSrgb srgb);
 double sw_ciede2000 (SwLab a, SwLab b);
 
 /**
- * sw_spectrum_from_file_text:
+ * sw_spectrum_from_text:
  * @text: lines "nm,reflectance" (comma, semicolon, tab or blanks between), a
- *   heading and lines starting with # allowed; reflectance as a fraction
+ *   heading and lines starting with # allowed; wavelengths rising, from 450 nm
+ *   or less to 650 nm or more; reflectance as a fraction, 0 to 1.2
  * @reflectance: (out caller-allocates): SW_BANDS values, by straight lines
  *   between the given ones, the end values held beyond them
- * @error: names the line
+ * @error: SW_COLOUR_ERROR_TEXT, names the line
  */
 gboolean sw_spectrum_from_text (const char *text, double *reflectance, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
