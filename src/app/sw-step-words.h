@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "app/sw-units.h"
+#include "sketch/sw-sketch.h"
+
+G_BEGIN_DECLS
+
+/*
+ * A step told in words: what the picture shows is also said, so that the list
+ * of steps reads as a recipe, by eye and by screen reader.
+ */
+
+/**
+ * sw_step_title:
+ * Returns: (transfer full): what the dyer calls it, or else its kind and dye: "Band of Teal"
+ */
+char *sw_step_title (const SwSketch *sketch, const SwStep *step) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * sw_step_detail:
+ * Returns: (transfer full): the amounts on one short line: "30 mL at 42 cm, 12 cm wide"; may be empty
+ */
+char *sw_step_detail (const SwSketch *sketch, const SwStep *step, SwSystem system) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * sw_step_sentence:
+ * Returns: (transfer full): everything about the step, as a text that stands for the picture
+ */
+char *sw_step_sentence (const SwSketch *sketch, const SwStep *step, SwSystem system) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
