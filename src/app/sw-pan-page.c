@@ -1,0 +1,184 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "app/sw-pan-page.h"
+
+#include "app/sw-cloth-view.h"
+#include "app/sw-dye-row.h"
+#include "app/sw-pan-view.h"
+#include "app/sw-step-row.h"
+#include "app/sw-strip-view.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _SwPanPage
+{
+  AdwBin parent_instance;
+
+  SwLive *live;
+  gulong updated_id;
+  gboolean inches;
+
+  GtkWidget *dyes;
+  GtkListView *steps;
+  GtkWidget *pan;
+  GtkWidget *strip;
+  GtkWidget *cloth;
+  GtkSingleSelection *dye_selection;
+  GtkSingleSelection *step_selection;
+  GtkLabel *verdict;
+};
+
+G_DEFINE_FINAL_TYPE (SwPanPage, sw_pan_page, ADW_TYPE_BIN)
+
+enum
+{
+  PROP_0,
+  PROP_LIVE,
+  PROP_INCHES,
+  N_PROPS,
+};
+
+static GParamSpec *props[N_PROPS];
+
+static void
+updated_cb (SwPanPage *self)
+{
+  SwForecast *forecast = sw_live_get_forecast (self->live);
+  g_autofree char *sentence = forecast != NULL ? sw_pooling_sentence (&forecast->pooling) : NULL;
+
+  gtk_label_set_text (self->verdict, sentence != NULL ? sentence : "");
+}
+
+static void
+set_live (SwPanPage *self, SwLive *live)
+{
+  SwDocument *document = live != NULL ? sw_live_get_document (live) : NULL;
+
+  if (self->live == live)
+    return;
+  if (self->live != NULL)
+    g_clear_signal_handler (&self->updated_id, self->live);
+  g_set_object (&self->live, live);
+  gtk_single_selection_set_model (self->dye_selection, document != NULL ? G_LIST_MODEL (sw_document_get_dyes (document)) : NULL);
+  gtk_single_selection_set_model (self->step_selection, document != NULL ? G_LIST_MODEL (sw_document_get_steps (document)) : NULL);
+  if (live == NULL)
+    return;
+  self->updated_id = g_signal_connect_swapped (live, "updated", G_CALLBACK (updated_cb), self);
+  updated_cb (self);
+}
+
+/* Rows are made in code, since a factory's template cannot see the page whose units they follow. */
+static void
+setup_step_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwPanPage *self)
+{
+  GtkWidget *row = g_object_new (SW_TYPE_STEP_ROW, NULL);
+
+  g_object_bind_property (self, "inches", row, "inches", G_BINDING_SYNC_CREATE);
+  g_object_bind_property (item, "item", row, "entry", G_BINDING_SYNC_CREATE);
+  gtk_list_item_set_child (item, row);
+}
+
+static void
+sw_pan_page_get_property (GObject *object, guint prop_id, GValue *value, GParamSpec *pspec)
+{
+  SwPanPage *self = SW_PAN_PAGE (object);
+
+  switch (prop_id)
+    {
+    case PROP_LIVE:
+      g_value_set_object (value, self->live);
+      break;
+    case PROP_INCHES:
+      g_value_set_boolean (value, self->inches);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
+    }
+}
+
+static void
+sw_pan_page_set_property (GObject *object, guint prop_id, const GValue *value, GParamSpec *pspec)
+{
+  SwPanPage *self = SW_PAN_PAGE (object);
+
+  switch (prop_id)
+    {
+    case PROP_LIVE:
+      set_live (self, g_value_get_object (value));
+      break;
+    case PROP_INCHES:
+      self->inches = g_value_get_boolean (value);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
+    }
+}
+
+static void
+sw_pan_page_dispose (GObject *object)
+{
+  set_live (SW_PAN_PAGE (object), NULL);
+
+  G_OBJECT_CLASS (sw_pan_page_parent_class)->dispose (object);
+}
+
+static void
+sw_pan_page_class_init (SwPanPageClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  const GParamFlags flags = G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS;
+
+  object_class->get_property = sw_pan_page_get_property;
+  object_class->set_property = sw_pan_page_set_property;
+  object_class->dispose = sw_pan_page_dispose;
+
+  props[PROP_LIVE] = g_param_spec_object ("live", NULL, NULL, SW_TYPE_LIVE, flags);
+  props[PROP_INCHES] = g_param_spec_boolean ("inches", NULL, NULL, FALSE, flags);
+  g_object_class_install_properties (object_class, N_PROPS, props);
+
+  g_type_ensure (SW_TYPE_CLOTH_VIEW);
+  g_type_ensure (SW_TYPE_DYE_ROW);
+  g_type_ensure (SW_TYPE_PAN_VIEW);
+  g_type_ensure (SW_TYPE_STRIP_VIEW);
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/strandwise/Strandwise/sw-pan-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, SwPanPage, dyes);
+  gtk_widget_class_bind_template_child (widget_class, SwPanPage, steps);
+  gtk_widget_class_bind_template_child (widget_class, SwPanPage, pan);
+  gtk_widget_class_bind_template_child (widget_class, SwPanPage, strip);
+  gtk_widget_class_bind_template_child (widget_class, SwPanPage, cloth);
+  gtk_widget_class_bind_template_child (widget_class, SwPanPage, dye_selection);
+  gtk_widget_class_bind_template_child (widget_class, SwPanPage, step_selection);
+  gtk_widget_class_bind_template_child (widget_class, SwPanPage, verdict);
+}
+
+static void
+sw_pan_page_init (SwPanPage *self)
+{
+  GtkListItemFactory *factory;
+
+  gtk_widget_init_template (GTK_WIDGET (self));
+
+  factory = gtk_signal_list_item_factory_new ();
+  g_signal_connect (factory, "setup", G_CALLBACK (setup_step_cb), self);
+  gtk_list_view_set_factory (self->steps, factory);
+  g_object_unref (factory);
+}
+
+void
+sw_pan_page_guide (SwPanPage *self, SwGuide *guide)
+{
+  g_return_if_fail (SW_IS_PAN_PAGE (self));
+
+  sw_guide_add (guide, self->pan, _ ("The Pan"),
+                _ ("This is the skein as it lies in the pan, drawn to scale. Each numbered outline is a pour of dye."));
+  sw_guide_add (guide, self->dyes, _ ("Dye Pots"),
+                _ ("Your dyes, with the strength of their stock and how fast they strike."));
+  sw_guide_add (guide, GTK_WIDGET (self->steps), _ ("Steps"),
+                _ ("The dyeing from top to bottom: pours, rests, flips, acid, and the final heat. The order matters, as in the kitchen."));
+  sw_guide_add (guide, self->strip, _ ("The Strand"),
+                _ ("One loop of the yarn as it comes off the skein, with the length of each colour."));
+  sw_guide_add (guide, self->cloth, _ ("The Cloth"),
+                _ ("What it will look like knitted. It follows every change you make."));
+}

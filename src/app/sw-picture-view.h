@@ -1,0 +1,48 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "app/sw-live.h"
+#include "draw/sw-look.h"
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+/**
+ * SwPictureView: shows one picture of a live forecast. Painting is the
+ * renderer's; the view keeps what was painted until the forecast, the size,
+ * the scale or the look changes, so that an overlay above it costs nothing.
+ *
+ * Properties: "live" (SwLive), "inches" (rulers and lengths in inches).
+ */
+#define SW_TYPE_PICTURE_VIEW (sw_picture_view_get_type ())
+G_DECLARE_DERIVABLE_TYPE (SwPictureView, sw_picture_view, SW, PICTURE_VIEW, GtkWidget)
+
+/**
+ * SwPictureViewClass:
+ * @paint: paints the picture into a box of @width x @height at the origin
+ * @describe: (nullable): what the picture shows, as a sentence for a screen reader (transfer full)
+ */
+struct _SwPictureViewClass
+{
+  GtkWidgetClass parent_class;
+
+  void (*paint) (SwPictureView *self, cairo_t *cr, SwForecast *forecast, double width, double height, const SwLook *look);
+  char *(*describe) (SwPictureView *self, SwForecast *forecast);
+};
+
+SwLive *sw_picture_view_get_live (SwPictureView *self);
+
+/* (transfer none) (nullable): what is or will be shown */
+SwForecast *sw_picture_view_get_forecast (SwPictureView *self);
+
+/**
+ * sw_picture_view_get_look:
+ * Returns: the look; whoever changes it calls sw_picture_view_repaint(). "dark" and "inches" are kept by the view
+ */
+SwLook *sw_picture_view_get_look (SwPictureView *self);
+
+/* What was painted is no longer good. */
+void sw_picture_view_repaint (SwPictureView *self);
+
+G_END_DECLS

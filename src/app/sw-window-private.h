@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "app/sw-autosave.h"
+#include "app/sw-cloth-page.h"
+#include "app/sw-guide.h"
+#include "app/sw-notice.h"
+#include "app/sw-pan-page.h"
+#include "app/sw-window.h"
+
+G_BEGIN_DECLS
+
+/* Shared by the files of the window: its actions, its files, its pictures. */
+
+struct _SwWindow
+{
+  AdwApplicationWindow parent_instance;
+
+  GSettings *settings;
+  SwDocument *document;
+  SwLive *live;
+  SwAutosave *autosave; /* NULL if drafts cannot be kept */
+  SwGuide *guide;       /* NULL until it is wanted */
+  gboolean may_close;   /* the question has been answered */
+
+  /* template */
+  GtkWidget *content;
+  GtkButton *undo_button;
+  GtkButton *redo_button;
+  GtkLabel *title_label;
+  GtkLabel *state_label;
+  AdwViewSwitcherTitle *switcher_title;
+  AdwToastOverlay *toasts;
+  AdwViewStack *stack;
+  SwNotice *notice;
+  SwPanPage *pan_page;
+  SwClothPage *cloth_page;
+  GMenu *recent_section;
+  GMenu *template_section;
+};
+
+/* What is done once a drawing is safely in its file. */
+typedef void (*SwWindowThen) (SwWindow *self);
+
+void sw_window_add_actions (SwWindow *self);
+void sw_window_add_open_actions (SwWindow *self);
+void sw_window_add_save_actions (SwWindow *self);
+void sw_window_add_picture_actions (SwWindow *self);
+void sw_window_set_action_enabled (SwWindow *self, const char *name, gboolean enabled);
+
+/**
+ * sw_window_save:
+ * @file: (nullable): NULL for the document's own; asks for a name if it has none
+ * @overwrite: also over what another program wrote
+ * @then: (nullable): done only if all went well
+ */
+void sw_window_save (SwWindow *self, GFile *file, gboolean overwrite, SwWindowThen then);
+
+/* Asks what to do with a modified drawing; closes the window once it is safe or given up. */
+void sw_window_ask_before_closing (SwWindow *self);
+
+/* Opens a file: here if this window is pristine, in the window that already shows it, or in a new one. */
+void sw_window_open (SwWindow *self, GFile *file);
+
+void sw_window_accept_drops (SwWindow *self);
+
+/* Recent files and templates in the menus. */
+void sw_window_fill_menus (SwWindow *self);
+void sw_window_remember_recent (GFile *file);
+
+GtkFileFilter *sw_window_colourway_filter (void) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
