@@ -80,7 +80,7 @@ find_reach2 (const Spot *spots, gsize n, double share)
     high = MAX (high, spots[i].variance);
   high *= 2.0 * log (1.0 / BEYOND_REACH);
 
-  for (int i = 0; i < 40; i++)
+  for (int i = 0; i < 25; i++)
     {
       double middle = 0.5 * (low + high);
 
@@ -93,16 +93,27 @@ find_reach2 (const Spot *spots, gsize n, double share)
   return high;
 }
 
-/* Integral of outside() over r2 from @r2 on, which is what a mean of densities needs. */
-static double
-outside_integral (const Spot *spots, gsize n, double r2)
+/*
+ * Integrals of outside() over r2 from each of the table's distances on, and
+ * from one more: what a mean of densities needs. Even steps in r2 make every
+ * Gaussian a geometric row.
+ */
+static void
+outside_integrals (const Spot *spots, gsize n, double h, double integrals[SW_MARK_STEPS + 1])
 {
-  double sum = 0.0;
+  for (int step = 0; step <= SW_MARK_STEPS; step++)
+    integrals[step] = 0.0;
 
   for (gsize i = 0; i < n; i++)
-    sum += spots[i].share * 2.0 * spots[i].variance * exp (-r2 / (2.0 * spots[i].variance));
+    {
+      double integral = 2.0 * spots[i].variance * spots[i].share, ratio = exp (-h / (2.0 * spots[i].variance));
 
-  return sum;
+      for (int step = 0; step <= SW_MARK_STEPS; step++)
+        {
+          integrals[step] += integral;
+          integral *= ratio;
+        }
+    }
 }
 
 /*
@@ -119,17 +130,15 @@ static void
 table_density (const Spot *spots, gsize n, double share, SwMark *mark)
 {
   double h = mark->reach_cm * mark->reach_cm / (SW_MARK_STEPS - 1);
-  double density[SW_MARK_STEPS], sum = 0.0;
-  double here = outside_integral (spots, n, 0.0), before = here + share * h;
+  double density[SW_MARK_STEPS], integrals[SW_MARK_STEPS + 1], sum = 0.0;
 
+  outside_integrals (spots, n, h, integrals);
   for (int i = 0; i < SW_MARK_STEPS; i++)
     {
-      double after = outside_integral (spots, n, (i + 1) * h);
+      /* At the centre half a tent: F (0) h stands in for its other side. */
+      double before = i == 0 ? integrals[0] + share * h : integrals[i - 1];
 
-      /* At the centre half a tent: F (0) h stood in for its other side. */
-      density[i] = (i == 0 ? 2.0 : 1.0) * (after - 2.0 * here + before);
-      before = here;
-      here = after;
+      density[i] = (i == 0 ? 2.0 : 1.0) * (integrals[i + 1] - 2.0 * integrals[i] + before);
     }
 
   for (int i = 0; i < SW_MARK_STEPS; i++)

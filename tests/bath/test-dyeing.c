@@ -1,133 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "bath/sw-deposit.h"
-#include "bath/sw-schedule.h"
-
-#include "tests/bath/bath-checks.h"
-
-/*
- * The kernels together: a sketch's day in the pan played from end to end, and
- * what dyers know of it. Cells of 2.5 mm on the usual skein, 75 by 8 by 2.5 cm.
- */
-static const SwGrid pan = { 300, 32, 8, 75.0, 8.0, 2.5 };
-
-#define N_PLANE (300 * 32)
-#define N_CELLS (300 * 32 * 8)
-#define MOST_STEPS 16
-
-typedef struct
-{
-  SwSketch *sketch;
-  SwDye *dye;
-} Day;
-
-static Day
-day_new (void)
-{
-  Day day = { sw_sketch_new (), sw_dye_new (1) };
-
-  day.sketch->next_id = 2;
-  g_ptr_array_add (day.sketch->dyes, day.dye);
-  return day;
-}
-
-static void
-day_clear (Day *day)
-{
-  g_clear_pointer (&day->sketch, sw_sketch_free);
-}
-
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Day, day_clear)
-
-static SwStep *
-day_step (Day *day, SwStepKind kind)
-{
-  SwStep *step = sw_step_new (day->sketch->next_id++, kind);
-
-  g_ptr_array_add (day->sketch->steps, step);
-  return step;
-}
-
-static SwStep *
-day_band (Day *day, double x, double width, double angle)
-{
-  SwStep *step = day_step (day, SW_STEP_BAND);
-
-  step->dye = 1;
-  step->x_cm = x;
-  step->y_cm = 4.0;
-  step->width_cm = width;
-  step->angle_deg = angle;
-  step->worked_in = 0.0;
-  return step;
-}
-
-static void
-day_wait (Day *day, SwStepKind kind, double minutes, double temperature_c)
-{
-  SwStep *step = day_step (day, kind);
-
-  step->minutes = minutes;
-  step->temperature_c = temperature_c;
-}
-
-/* Plane and depth modes of a pour. */
-static void
-pour_modes (const Day *day, SwBasis *basis, const SwStep *step, gboolean from_below, double *plane, double *depth)
-{
-  const SwOutline outline = { step->kind == SW_STEP_SPLOTCH, step->x_cm, step->y_cm, step->width_cm, step->length_cm, step->angle_deg };
-  double *cells = sw_field_new (N_PLANE);
-
-  sw_deposit_plane (&pan, &outline, sw_schedule_pour_grams (day->sketch, step), cells);
-  sw_basis_forward_plane (basis, cells, plane);
-  sw_deposit_blur (&pan, sw_deposit_blur_for (step->worked_in), plane);
-  sw_deposit_depth_modes (pan.nz, step->worked_in, from_below, depth);
-  sw_field_free (cells);
-}
-
-static double *
-zeroes (gsize n)
-{
-  double *field = sw_field_new (n);
-
-  memset (field, 0, n * sizeof (double));
-  return field;
-}
-
-/* Struck dye at the end, cell by cell, by the backward transfer: both shares of the dye. */
-static double *
-play (const Day *day)
-{
-  g_autoptr (SwBasis) basis = sw_basis_new (&pan);
-  SwBathState states[MOST_STEPS + 1];
-  SwSpan spans[MOST_STEPS];
-  double *transfer = sw_field_new (N_CELLS), *struck = zeroes (N_CELLS), *plane = sw_field_new (N_PLANE), depth[8];
-  const double parts[] = { 1.0 - day->dye->quick_share, day->dye->quick_share };
-
-  g_assert_true (sw_sketch_validate (day->sketch, NULL));
-  sw_schedule_run (day->sketch, states);
-  for (int share = 0; share < 2; share++)
-    {
-      sw_schedule_spans (day->sketch, states, day->dye, share, spans);
-      memset (transfer, 0, N_CELLS * sizeof (double));
-      for (guint i = day->sketch->steps->len; i > 0; i--)
-        {
-          const SwStep *step = g_ptr_array_index (day->sketch->steps, i - 1);
-
-          sw_transfer_prepend (&pan, &spans[i - 1], transfer);
-          if (!sw_step_is_pour (step))
-            continue;
-          pour_modes (day, basis, step, states[i].second_face, plane, depth);
-          for (gsize j = 0; j < N_PLANE; j++)
-            plane[j] *= parts[share];
-          sw_transfer_add_pour (&pan, transfer, plane, depth, struck);
-        }
-    }
-  sw_basis_inverse (basis, struck, transfer);
-
-  sw_field_free (struck);
-  sw_field_free (plane);
-  return transfer;
-}
+#include "tests/bath/dye-day.h"
 
 /* A sign on every odd depth mode turns the skein over. */
 static void
@@ -175,26 +47,6 @@ play_turning (const Day *day)
   return mobile;
 }
 
-static double
-total (const double *cells)
-{
-  double sum = 0.0;
-
-  for (gsize i = 0; i < N_CELLS; i++)
-    sum += cells[i];
-  return sum;
-}
-
-static double
-peak (const double *cells)
-{
-  double most = 0.0;
-
-  for (gsize i = 0; i < N_CELLS; i++)
-    most = MAX (most, cells[i]);
-  return most;
-}
-
 static void
 assert_same (const double *a, const double *b)
 {
@@ -203,32 +55,6 @@ assert_same (const double *a, const double *b)
   g_assert_cmpfloat (most, >, 0.0);
   for (gsize i = 0; i < N_CELLS; i++)
     assert_near (a[i] / most, b[i] / most, 1e-9);
-}
-
-/* Width of the mark along the skein, as an sd. */
-static double
-sd_along (const double *cells)
-{
-  double mean = 0.0, square = 0.0, sum = total (cells);
-
-  for (gsize i = 0; i < N_CELLS; i++)
-    {
-      double x = ((double) (i % 300) + 0.5) * 0.25;
-
-      mean += cells[i] * x / sum;
-      square += cells[i] * x * x / sum;
-    }
-  return sqrt (square - mean * mean);
-}
-
-static double
-layer_share (const double *cells, gsize layer)
-{
-  double sum = 0.0;
-
-  for (gsize i = layer * N_PLANE; i < (layer + 1) * N_PLANE; i++)
-    sum += cells[i];
-  return sum / total (cells);
 }
 
 /* A day with a bit of everything. */
@@ -401,86 +227,6 @@ test_mirror (void)
   sw_field_free (b);
 }
 
-/* Sd of a 1 cm band's mark after 40 hot minutes; the acid by its strength, since its volume would float the yarn. */
-static double
-mark_sd (SwFibre fibre, double acid_percent, double half_time, double quick_share)
-{
-  g_auto (Day) day = day_new ();
-  double sd, *struck;
-
-  day.sketch->yarn.fibre = fibre;
-  day.sketch->bath.acid_percent = acid_percent;
-  day.dye->half_time_min = half_time;
-  day.dye->quick_share = quick_share;
-  day_band (&day, 37.5, 1.0, 0.0);
-  day_wait (&day, SW_STEP_SET, 40.0, 90.0);
-  struck = play (&day);
-  sd = sd_along (struck);
-
-  sw_field_free (struck);
-  return sd;
-}
-
-/* Common practice, no source. */
-static void
-test_marks (void)
-{
-  double usual = mark_sd (SW_FIBRE_SUPERWASH_WOOL, 5.0, 3.0, 0.0);
-
-  g_test_message ("sd of a 1 cm band: %.2f cm; acid x 4 %.2f; little acid %.2f; untreated %.2f; fast dye %.2f; slow %.2f", usual,
-                  mark_sd (SW_FIBRE_SUPERWASH_WOOL, 20.0, 3.0, 0.0), mark_sd (SW_FIBRE_SUPERWASH_WOOL, 1.0, 3.0, 0.0),
-                  mark_sd (SW_FIBRE_WOOL, 5.0, 3.0, 0.0), mark_sd (SW_FIBRE_SUPERWASH_WOOL, 5.0, 1.0, 0.0),
-                  mark_sd (SW_FIBRE_SUPERWASH_WOOL, 5.0, 8.0, 0.0));
-  g_assert_cmpfloat (mark_sd (SW_FIBRE_SUPERWASH_WOOL, 20.0, 3.0, 0.0), <, usual);
-  g_assert_cmpfloat (mark_sd (SW_FIBRE_SUPERWASH_WOOL, 1.0, 3.0, 0.0), >, 1.1 * usual);
-  g_assert_cmpfloat (mark_sd (SW_FIBRE_WOOL, 5.0, 3.0, 0.0), >, 1.1 * usual);
-  g_assert_cmpfloat (mark_sd (SW_FIBRE_SUPERWASH_WOOL, 5.0, 1.0, 0.0), <, 0.9 * usual);
-  g_assert_cmpfloat (mark_sd (SW_FIBRE_SUPERWASH_WOOL, 5.0, 3.0, 0.5), <, usual);
-}
-
-/* Common practice, no source: poured from above and not worked in, the underside stays mostly undyed; worked in, it does not. */
-static void
-test_underside (void)
-{
-  g_auto (Day) day = day_new ();
-  SwStep *band = day_band (&day, 37.5, 10.0, 0.0);
-  double *left, *worked;
-
-  day_wait (&day, SW_STEP_REST, 10.0, 90.0);
-  day_wait (&day, SW_STEP_SET, 30.0, 95.0);
-  left = play (&day);
-  g_test_message ("left alone: top layer %.3f, bottom %.3f of the dye", layer_share (left, 0), layer_share (left, 7));
-  g_assert_cmpfloat (layer_share (left, 7), <, 0.1 * layer_share (left, 0));
-  band->worked_in = 1.0;
-  worked = play (&day);
-  g_assert_cmpfloat (layer_share (worked, 7), >, 0.95 * layer_share (worked, 0));
-
-  sw_field_free (left);
-  sw_field_free (worked);
-}
-
-/* Common practice, no source: after 10 min of hot rest a fast dye is on, of a slow one more than a third still swims; 30 min of set clears. */
-static void
-test_clearing (void)
-{
-  g_auto (Day) day = day_new ();
-  SwBathState states[3];
-  SwSpan spans[2];
-
-  day_wait (&day, SW_STEP_REST, 10.0, 85.0);
-  day_wait (&day, SW_STEP_SET, 30.0, 95.0);
-  sw_schedule_run (day.sketch, states);
-  day.dye->half_time_min = 1.0;
-  sw_schedule_spans (day.sketch, states, day.dye, 0, spans);
-  g_assert_cmpfloat (sw_transfer_share (spans, 1), >, 0.9);
-  day.dye->half_time_min = 8.0;
-  sw_schedule_spans (day.sketch, states, day.dye, 0, spans);
-  g_assert_cmpfloat (sw_transfer_share (spans, 1), <, 0.65);
-  day.dye->half_time_min = 3.0;
-  sw_schedule_spans (day.sketch, states, day.dye, 0, spans);
-  g_assert_cmpfloat (1.0 - sw_transfer_share (spans, 2), <, 0.02);
-}
-
 /*
  * Nothing rings: the least of the field is no hole of negative dye. The worst
  * case is a sharp edge struck before it has spread over a cell: a fast dye on
@@ -533,9 +279,6 @@ main (int argc, char **argv)
   g_test_add_func ("/bath/dyeing/order-is-free", test_order_is_free);
   g_test_add_func ("/bath/dyeing/pours-add", test_pours_add);
   g_test_add_func ("/bath/dyeing/mirror", test_mirror);
-  g_test_add_func ("/bath/dyeing/marks", test_marks);
-  g_test_add_func ("/bath/dyeing/underside", test_underside);
-  g_test_add_func ("/bath/dyeing/clearing", test_clearing);
   g_test_add_func ("/bath/dyeing/no-ringing", test_no_ringing);
   return g_test_run ();
 }
