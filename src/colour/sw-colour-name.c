@@ -29,8 +29,8 @@ typedef struct
   const char *names[N_DEPTHS];
 } Hue;
 
-/* Translators: names of yarn colours, from dark to pale, the last one a dull one of middling lightness. */
 static const Hue hues[] = {
+  /* Translators: names of yarn colours, six of each hue: dark, deep, full, light, pale, dull. Use the names a dyer would, they need not be literal. */
   { 20, 56, 66, { NC_ ("colour name", "dark wine red"), NC_ ("colour name", "deep rose"), NC_ ("colour name", "rose pink"), NC_ ("colour name", "light pink"), NC_ ("colour name", "pale pink"), NC_ ("colour name", "dusty rose") } },
   { 47, 52, 80, { NC_ ("colour name", "dark red"), NC_ ("colour name", "deep red"), NC_ ("colour name", "red"), NC_ ("colour name", "salmon pink"), NC_ ("colour name", "pale salmon pink"), NC_ ("colour name", "dusty red") } },
   { 76, 70, 76, { NC_ ("colour name", "dark brown"), NC_ ("colour name", "brown"), NC_ ("colour name", "orange"), NC_ ("colour name", "light orange"), NC_ ("colour name", "pale apricot"), NC_ ("colour name", "tan") } },
@@ -54,6 +54,7 @@ typedef struct
 } Grey;
 
 static const Grey greys[] = {
+  /* Translators: greys from dark to light, each plain, then tinged brown, green, blue and mauve. */
   { 12, NC_ ("colour name", "black"), NC_ ("colour name", "brown-black"), NC_ ("colour name", "green-black"), NC_ ("colour name", "blue-black"), NC_ ("colour name", "purple-black") },
   { 36, NC_ ("colour name", "dark grey"), NC_ ("colour name", "dark brown-grey"), NC_ ("colour name", "dark green-grey"), NC_ ("colour name", "dark blue-grey"), NC_ ("colour name", "dark mauve-grey") },
   { 62, NC_ ("colour name", "mid grey"), NC_ ("colour name", "mid brown-grey"), NC_ ("colour name", "mid green-grey"), NC_ ("colour name", "mid blue-grey"), NC_ ("colour name", "mid mauve-grey") },
