@@ -3,6 +3,7 @@
 #include "config.h"
 
 #include "files/sw-colourway.h"
+#include "forecast/sw-forecast.h"
 
 #include <string.h>
 
@@ -87,18 +88,69 @@ test_demo (gconstpointer data)
   g_assert_null (sketch->extras);
 }
 
+/* What a demo's notes promise of its cloth. */
+static const struct
+{
+  const char *name;
+  gint64 width; /* 0 as it is */
+  SwVerdict verdict;
+} promises[] = {
+  { "deckchair", 0, SW_VERDICT_STRIPES },
+  { "first-light", 0, SW_VERDICT_STRIPES }, /* a gradient: one colour lasts for many rows */
+  { "lamplighters-walk", 64, SW_VERDICT_DRIFTS },
+  { "lamplighters-walk", 61, SW_VERDICT_COLUMNS },
+  { "plumb-line", 100, SW_VERDICT_COLUMNS },
+  { "plumb-line", 102, SW_VERDICT_DRIFTS },
+  { "rock-pool", 0, SW_VERDICT_SCATTERS },
+  { "sweet-shop-window", 0, SW_VERDICT_SCATTERS },
+};
+
+static SwSketch *
+load_demo (const char *name)
+{
+  g_autofree char *file_name = g_strconcat (name, ".colourway", NULL);
+  g_autofree char *path = g_test_build_filename (G_TEST_DIST, "..", "data", "demos", file_name, NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (GError) error = NULL;
+  SwSketch *sketch = sw_colourway_load (file, NULL, NULL, &error);
+
+  g_assert_no_error (error);
+  return sketch;
+}
+
+static void
+test_promises (void)
+{
+  g_autoptr (SwForecaster) forecaster = sw_forecaster_new ();
+
+  g_test_summary ("The forecast keeps what the notes promise, and the bath is clear in the end (common practice: under 2 % left)");
+
+  for (gsize i = 0; i < G_N_ELEMENTS (promises); i++)
+    {
+      g_autoptr (SwSketch) sketch = load_demo (promises[i].name);
+      g_autoptr (SwForecast) forecast = NULL;
+      g_autoptr (GError) error = NULL;
+
+      if (promises[i].width > 0)
+        sketch->cloth.width_stitches = promises[i].width;
+      forecast = sw_forecaster_run (forecaster, sketch, NULL, &error);
+      g_assert_no_error (error);
+      g_assert_cmpfloat (forecast->clear_percent, >, 98);
+      if (forecast->pooling.verdict != promises[i].verdict)
+        g_error ("%s at %d stitches: %s", promises[i].name, (int) forecast->pooling.width, sw_verdict_name (forecast->pooling.verdict));
+    }
+}
+
 static void
 test_pools (void)
 {
-  g_autofree char *path = g_test_build_filename (G_TEST_DIST, "..", "data", "demos", "plumb-line.colourway", NULL);
-  g_autoptr (GFile) file = g_file_new_for_path (path);
-  g_autoptr (SwSketch) sketch = sw_colourway_load (file, NULL, NULL, NULL);
+  g_autoptr (SwSketch) sketch = load_demo ("plumb-line");
 
   g_test_summary ("The hat that pools on purpose takes one loop of the skein for each round");
 
-  g_assert_nonnull (sketch);
   g_assert_cmpint (sketch->cloth.worked, ==, SW_WORKED_ROUND);
-  g_assert_cmpfloat_with_epsilon (sketch->reel.circumference_cm / sketch->cloth.stitch_length_cm, (double) sketch->cloth.width_stitches, 1e-9);
+  g_assert_cmpint (sketch->cloth.width_stitches, ==, 100);
+  g_assert_cmpfloat_with_epsilon (sketch->reel.circumference_cm / sketch->cloth.stitch_length_cm, 100.0, 1e-9);
 }
 
 int
@@ -122,5 +174,6 @@ main (int argc, char *argv[])
     }
   g_assert_cmpuint (n, >=, 6);
   g_test_add_func ("/files/demos/pools-on-purpose", test_pools);
+  g_test_add_func ("/files/demos/promises", test_promises);
   return g_test_run ();
 }
