@@ -17,7 +17,7 @@ typedef struct
 {
   SwQuantity quantity;
   int systems;        /* that show it */
-  double least;       /* shown from this many core units on; the first of a system that a bare number means has 0 */
+  double least;       /* shown from this many core units on */
   const char *symbol; /* for people */
   const char *words;  /* also understood, between blanks */
   double factor, offset;
@@ -40,10 +40,11 @@ static const Unit units[] = {
   { SW_QUANTITY_VOLUME, US, 59.147118, N_ ("cup"), " cup cups ", 236.5882365 },
   /* Translators: fluid ounce, short */
   { SW_QUANTITY_VOLUME, 0, 0, N_ ("fl oz"), " floz fl.oz. ", 29.5735295625 },
-  { SW_QUANTITY_MASS, METRIC, 0, N_ ("g"), " g gram grams ", 1 },
+  /* Dye is weighed in grams everywhere: kitchen scales have no fine ounces. */
+  { SW_QUANTITY_MASS, METRIC | US, 0, N_ ("g"), " g gram grams ", 1 },
   { SW_QUANTITY_MASS, METRIC, 1000, N_ ("kg"), " kg ", 1000 },
   { SW_QUANTITY_MASS, 0, 0, N_ ("mg"), " mg ", 0.001 },
-  { SW_QUANTITY_MASS, US, 0, N_ ("oz"), " oz ounce ounces ", 28.349523125 },
+  { SW_QUANTITY_MASS, US, 14.1747615625, N_ ("oz"), " oz ounce ounces ", 28.349523125 },
   { SW_QUANTITY_MASS, US, 453.59237, N_ ("lb"), " lb lbs pound pounds ", 453.59237 },
   { SW_QUANTITY_TIME, METRIC | US, 0, N_ ("min"), " min minute minutes ' ", 1 },
   { SW_QUANTITY_TIME, METRIC | US, 120, N_ ("h"), " h hr hour hours ", 60 },
@@ -63,42 +64,34 @@ sw_quantity_of_unit (const char *unit)
   return SW_QUANTITY_NONE;
 }
 
+/* The largest unit of the system that the amount reaches: they stand in the table by size. */
 static const Unit *
-usual_unit (SwQuantity quantity, SwSystem system)
+unit_to_show (SwQuantity quantity, double value, SwSystem system)
 {
+  const Unit *unit = NULL;
+
   for (gsize i = 0; i < G_N_ELEMENTS (units); i++)
-    if (units[i].quantity == quantity && (units[i].systems & (1 << system)))
-      return &units[i];
-  return NULL;
+    if (units[i].quantity == quantity && (units[i].systems & (1 << system)) && fabs (value) >= units[i].least * (1 - 1e-9))
+      unit = &units[i];
+  return unit;
 }
 
 const char *
-sw_units_usual (SwQuantity quantity, SwSystem system)
+sw_units_symbol (SwQuantity quantity, double value, SwSystem system)
 {
-  const Unit *unit = usual_unit (quantity, system);
+  const Unit *unit = unit_to_show (quantity, value, system);
 
   return unit != NULL ? _ (unit->symbol) : "";
 }
 
-/* The largest unit of the system that the amount reaches. */
-static const Unit *
-unit_to_show (SwQuantity quantity, double value, SwSystem system)
-{
-  const Unit *unit = usual_unit (quantity, system);
-
-  for (gsize i = 0; i < G_N_ELEMENTS (units); i++)
-    if (units[i].quantity == quantity && (units[i].systems & (1 << system)) && fabs (value) >= units[i].least * (1 - 1e-9))
-      unit = &units[i]; /* they stand in the table by size */
-  return unit;
-}
-
-/* Three figures, of which at most two are decimals, without idle noughts. */
+/* Three figures, without idle noughts. */
 static char *
 format_number (double number)
 {
   double size = fabs (number);
-  int decimals = size < 9.995 ? 2 : size < 99.95 ? 1
-                                                 : 0;
+  int decimals = size < 0.9995 ? 3 : size < 9.995 ? 2
+                                 : size < 99.95   ? 1
+                                                  : 0;
 
   for (; decimals > 0; decimals--)
     {
@@ -107,7 +100,8 @@ format_number (double number)
       if (fabs (round (number * unit * 10) - round (number * unit) * 10) > 0.5)
         break;
     }
-  return g_strdup_printf ("%.*f", decimals, number + 0.0);
+  number = round (number * pow (10, decimals)) / pow (10, decimals) + 0.0; /* no "-0" */
+  return g_strdup_printf ("%.*f", decimals, number);
 }
 
 static const struct
@@ -130,7 +124,7 @@ format_spoons (double number)
   double whole = floor (number + 1e-9);
 
   for (gsize i = 0; i < G_N_ELEMENTS (fractions); i++)
-    if (fabs (number - whole - fractions[i].value) < 0.005)
+    if (fabs (number - whole - fractions[i].value) < 0.005 * number)
       return whole > 0 ? g_strdup_printf ("%.0f%s", whole, fractions[i].sign) : g_strdup (fractions[i].sign);
   return NULL;
 }
@@ -255,9 +249,9 @@ find_unit (SwQuantity quantity, const char *text)
 }
 
 gboolean
-sw_units_parse (SwQuantity quantity, const char *text, SwSystem system, double *value, GError **error)
+sw_units_parse (SwQuantity quantity, const char *text, SwSystem system, double shown, double *value, GError **error)
 {
-  const Unit *unit = usual_unit (quantity, system);
+  const Unit *unit = unit_to_show (quantity, shown, system);
   g_autofree char *rest = NULL;
   const char *at = text;
   double number;
@@ -278,7 +272,7 @@ sw_units_parse (SwQuantity quantity, const char *text, SwSystem system, double *
     {
       g_set_error (error, SW_UNITS_ERROR, SW_UNITS_ERROR_UNIT,
                    /* Translators: the first %s is what was typed, the second a unit that fits */
-                   _ ("“%s” is not a unit that fits here. Use %s, or leave it out."), rest, sw_units_usual (quantity, system));
+                   _ ("“%s” is not a unit that fits here. Use %s, or leave it out."), rest, sw_units_symbol (quantity, shown, system));
       return FALSE;
     }
   *value = unit != NULL ? number * unit->factor + unit->offset : number;

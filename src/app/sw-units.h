@@ -46,15 +46,16 @@ char *sw_units_format (SwQuantity quantity, double value, SwSystem system) G_GNU
 /**
  * sw_units_parse:
  * @text: a number, or a fraction as on a measuring spoon ("1 1/2", "¼"), and
- *   any unit of the quantity; without one, the system's first is meant.
- *   Comma and full stop both mark decimals
+ *   any unit of the quantity. Comma and full stop both mark decimals
+ * @shown: in the core's unit: what the field showed before; a number without
+ *   a unit is in the unit that was shown
  * @value: (out): in the core's unit
  * @error: SW_UNITS_ERROR with a sentence
  */
-gboolean sw_units_parse (SwQuantity quantity, const char *text, SwSystem system, double *value, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean sw_units_parse (SwQuantity quantity, const char *text, SwSystem system, double shown, double *value, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* The unit that a bare number means in that system, for people: "cm". */
-const char *sw_units_usual (SwQuantity quantity, SwSystem system);
+/* The unit in which @value (in the core's unit) is shown, for people: "cm"; "" for bare numbers. */
+const char *sw_units_symbol (SwQuantity quantity, double value, SwSystem system);
 
 #define SW_UNITS_ERROR (sw_units_error_quark ())
 GQuark sw_units_error_quark (void);

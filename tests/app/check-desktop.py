@@ -1,0 +1,84 @@
+#!/usr/bin/env python3
+"""What the desktop is told agrees with itself and with the program. Prints TAP."""
+import pathlib
+import re
+import sys
+import xml.etree.ElementTree as ET
+
+TOP = pathlib.Path(sys.argv[1])
+APP_ID = "io.strandwise.Strandwise"
+MIME = "application/x-colourway+json"
+APP = TOP / "src" / "app"
+ICONS = TOP / "data" / "icons"
+
+
+def one_media_type():
+    """The MIME type is spelled the same wherever it stands."""
+    for path in ["data/%s.desktop.in" % APP_ID, "data/%s.metainfo.xml.in" % APP_ID, "data/%s.mime.xml.in" % APP_ID,
+                 "data/strandwise.thumbnailer.in", "src/app/sw-window-actions.c"]:
+        if MIME not in (TOP / path).read_text():
+            yield f"{path} does not name {MIME}"
+    if not (ICONS / "scalable/mimetypes" / (MIME.replace("/", "-") + ".svg")).exists():
+        yield f"there is no icon for {MIME}"
+
+
+def resources_complete():
+    """Every template and icon is built in, and nothing is named that is not there."""
+    tree = ET.parse(APP / "strandwise.gresource.xml")
+    named = {entry.text for entry in tree.iter("file")}
+    for path in sorted(APP.glob("*.ui")):
+        if path.name not in named:
+            yield f"{path.name} is not in the resources"
+    for path in sorted((ICONS / "scalable/actions").glob("*.svg")):
+        if str(path.relative_to(ICONS)) not in named:
+            yield f"{path.name} is not in the resources"
+    for name in sorted(named):
+        if not (APP / name).exists() and not (ICONS / name).exists():
+            yield f"{name} is in the resources but nowhere else"
+    demos = {entry.text for entry in ET.parse(APP / "strandwise-demos.gresource.xml").iter("file")}
+    there = {path.name for path in (TOP / "data/demos").glob("*.colourway")}
+    for name in sorted(demos ^ there):
+        yield f"{name} is either a demo or a resource, but not both"
+
+
+def own_icons_exist():
+    """An icon of ours that a template or a source names is drawn; each kind of step has one."""
+    words = "".join(path.read_text() for path in sorted(APP.glob("*.ui")) + sorted(APP.glob("*.c")))
+    names = set(re.findall(r"strandwise-[a-z-]+-symbolic", words))
+    names |= {f"strandwise-{kind}-symbolic" for kind in ["band", "splotch", "speckle", "rest", "flip", "acid", "water", "set"]}
+    for name in sorted(names):
+        if not (ICONS / "scalable/actions" / f"{name}.svg").exists():
+            yield f"{name} is not drawn"
+
+
+def symbolic_icons_recolour():
+    """GTK recolours the fill of paths, circles and rectangles: symbolic icons have nothing else."""
+    for path in sorted(ICONS.rglob("*-symbolic.svg")):
+        root = ET.parse(path).getroot()
+        if (root.get("width"), root.get("height"), root.get("viewBox")) != ("16", "16", "0 0 16 16"):
+            yield f"{path.name} is not drawn on 16 x 16"
+        for element in list(root.iter())[1:]:
+            kind = element.tag.split("}")[1]
+            if kind not in {"path", "circle", "rect"} or "stroke" in element.attrib:
+                yield f"{path.name} has a {kind} with {sorted(element.attrib)}"
+
+
+def actions_of_windows():
+    """Every action that a template or the shortcuts name is there."""
+    sources = "".join(path.read_text() for path in sorted(APP.glob("*.c")))
+    there = set(re.findall(r'\{ "([a-z-]+)", [a-z_]+_cb', sources)) | {"place", "units", "appearance", "show-help-overlay", "close"}
+    for path in sorted(APP.glob("*.ui")) + [APP / "sw-notice.c", APP / "sw-application-actions.c"]:
+        for scope, name in re.findall(r'["(>](app|win|window)\.([a-z-]+)', path.read_text()):
+            if name not in there:
+                yield f"{path.name} names {scope}.{name}, which nobody does"
+
+
+CHECKS = [one_media_type, resources_complete, own_icons_exist, symbolic_icons_recolour, actions_of_windows]
+
+print(f"1..{len(CHECKS)}")
+for number, check in enumerate(CHECKS, 1):
+    found = list(check())
+    print(f"{'not ok' if found else 'ok'} {number} {check.__doc__}")
+    for line in found:
+        print(f"# {line}")
+sys.exit(0)
