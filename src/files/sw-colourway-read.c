@@ -248,9 +248,12 @@ read_version (Reader *reader, JsonObject *root, GError **error)
     return fail (reader, _ ("This must be the version of the format, a whole number from 1. Write 1."), error);
   if (version > SW_COLOURWAY_VERSION)
     {
+      g_autofree char *newer = g_strdup_printf ("%" G_GINT64_FORMAT, version);
+
       g_set_error (error, SW_FILE_ERROR, SW_FILE_ERROR_VERSION,
-                   _ ("This colourway is in version %" G_GINT64_FORMAT " of the format, made by a newer Strandwise, and this one knows versions up to %d. Nothing was changed: open it with a newer Strandwise."),
-                   version, SW_COLOURWAY_VERSION);
+                   /* Translators: 1 the file's version of the format, 2 the highest that is known */
+                   _ ("This colourway is in version %1$s of the format, made by a newer Strandwise, and this one knows versions up to %2$d. Nothing was changed: open it with a newer Strandwise."),
+                   newer, SW_COLOURWAY_VERSION);
       return FALSE;
     }
   g_string_truncate (reader->path, 0);

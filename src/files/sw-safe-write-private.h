@@ -12,9 +12,9 @@ G_BEGIN_DECLS
  *
  * Writes a new file beside @file, sees it on the disk and renames it into
  * place: after a failure, a crash or a full disk @file is as it was. A link
- * is followed, permissions are kept. (g_file_replace_contents() writes over
- * the old file itself where it cannot make a new one beside it, in a folder
- * that may not be written to or through a link.)
+ * is followed, permissions are kept, a file that may not be written to is
+ * left alone. (g_file_replace_contents() writes over the old file itself
+ * where it cannot make a new one beside it, or is given a link.)
  *
  * Places without a path (remote ones) are left to GIO's own replacing.
  */

@@ -63,9 +63,12 @@ find_target (const char *path, struct stat *old, GError **error)
   *old = (struct stat){ 0 };
   if (stat (target, old) == 0)
     {
-      if (S_ISREG (old->st_mode))
+      if (!S_ISREG (old->st_mode))
+        fail_no_file (error, path);
+      else if (access (target, W_OK) != 0) /* a rename would not ask */
+        fail (error, errno, path);
+      else
         return target;
-      fail_no_file (error, path);
     }
   else if (errno != ENOENT || lstat (target, &link) == 0) /* the latter is a link to nowhere */
     fail (error, errno, path);

@@ -198,7 +198,7 @@ test_link_to_nowhere (Fixture *fixture, gconstpointer data)
 static void
 test_permissions (Fixture *fixture, gconstpointer data)
 {
-  static const mode_t modes[] = { 0600, 0640, 0664, 0444, 0755 };
+  static const mode_t modes[] = { 0600, 0640, 0664, 0755 };
   struct stat now;
 
   g_test_summary ("Permissions are kept, whatever the mask for new files");
@@ -247,6 +247,20 @@ test_folder_read_only (Fixture *fixture, gconstpointer data)
       return;
     }
   g_assert_cmpint (g_chmod (fixture->folder, 0500), ==, 0);
+  assert_refused (fixture, fixture->file, NULL, G_IO_ERROR_PERMISSION_DENIED);
+}
+
+static void
+test_file_read_only (Fixture *fixture, gconstpointer data)
+{
+  g_test_summary ("A file that may not be written to is not replaced by another");
+
+  if (geteuid () == 0)
+    {
+      g_test_skip ("root may write everywhere");
+      return;
+    }
+  g_assert_cmpint (g_chmod (fixture->path, 0400), ==, 0);
   assert_refused (fixture, fixture->file, NULL, G_IO_ERROR_PERMISSION_DENIED);
 }
 
@@ -323,6 +337,7 @@ main (int argc, char *argv[])
   ADD ("permissions", test_permissions);
   ADD ("full-disk", test_full_disk);
   ADD ("folder-read-only", test_folder_read_only);
+  ADD ("file-read-only", test_file_read_only);
   ADD ("cancelled", test_cancelled);
   ADD ("load-refusals", test_load_refusals);
   for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
