@@ -74,7 +74,7 @@ static const char *const wide_drifts[2][2] = {
   },
   [SW_WORKED_ROUND] = {
       N_ ("At %1$u stitches in the round this drifts more than six stitches a row: flat spirals."),
-      N_ ("At %1$u stitches in the round this drifts more than six stitches in %2$u rows: slanting spirals."),
+      N_ ("At %1$u stitches in the round this drifts more than six stitches in %2$u rows: flat spirals."),
   },
 };
 
@@ -111,10 +111,10 @@ drift_every_few_rows (SwWorked worked, guint width, guint stitches, guint rows, 
                             width, stitches, rows);
 
   return g_strdup_printf (clear
-                              ? ngettext ("At %1$u stitches in the round this drifts %2$u stitch in %3$u rows: clear, steep spirals.",
-                                          "At %1$u stitches in the round this drifts %2$u stitches in %3$u rows: clear, steep spirals.", stitches)
-                              : ngettext ("At %1$u stitches in the round this drifts %2$u stitch in %3$u rows: soft, steep spirals.",
-                                          "At %1$u stitches in the round this drifts %2$u stitches in %3$u rows: soft, steep spirals.", stitches),
+                              ? ngettext ("At %1$u stitches in the round this drifts %2$u stitch in %3$u rows: clear spirals.",
+                                          "At %1$u stitches in the round this drifts %2$u stitches in %3$u rows: clear spirals.", stitches)
+                              : ngettext ("At %1$u stitches in the round this drifts %2$u stitch in %3$u rows: soft spirals.",
+                                          "At %1$u stitches in the round this drifts %2$u stitches in %3$u rows: soft spirals.", stitches),
                           width, stitches, rows);
 }
 

@@ -109,6 +109,7 @@ fill_cloth (SwForecast *forecast, const SwSeriesPart *series)
   forecast->pooling_input = (SwPoolingInput) {
     .gamma = series->gamma,
     .n_lags = series->n_lags,
+    .n = forecast->n_stitches,
     .gamma_inf = series->gamma_inf,
     .turn = forecast->layout.turn,
     .stripe_stitches = series->mean_run,
