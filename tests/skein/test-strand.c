@@ -194,6 +194,42 @@ test_even_cover (gconstpointer data)
     }
 }
 
+/* Scattered places have no rhythm: how a wrap lies says nothing of how the second, eighth or fortieth after it lies. Chance gives 0.04. */
+static void
+test_no_rhythm (void)
+{
+  enum
+  {
+    WRAPS = 640,
+    FAR = 40
+  };
+  SwReel reel = { .length_cm = 150 * WRAPS, .circumference_cm = 150, .winding = SW_WINDING_BY_HAND, .seed = 11 };
+  double u[WRAPS], v[WRAPS], worst = 0;
+
+  for (int i = 0; i < WRAPS; i++)
+    {
+      gsize wrap;
+      double loop;
+
+      sw_reel_place (&reel, 150 * (i + 0.5), &wrap, &loop, &u[i], &v[i]);
+    }
+
+  for (int far = 1; far <= FAR; far++)
+    {
+      double along_u = 0, along_v = 0;
+
+      for (int i = 0; i + far < WRAPS; i++)
+        {
+          along_u += 12 * (u[i] - 0.5) * (u[i + far] - 0.5) / (WRAPS - far);
+          along_v += 12 * (v[i] - 0.5) * (v[i + far] - 0.5) / (WRAPS - far);
+        }
+      worst = MAX (worst, MAX (fabs (along_u), fabs (along_v)));
+    }
+
+  g_test_message ("largest correlation of 1 .. 40 wraps: %.3f", worst);
+  g_assert_cmpfloat (worst, <, 0.16);
+}
+
 /* The wander has the sd that it says and is correlated over an eighth of the loop. */
 static void
 test_wander_size (void)
@@ -381,6 +417,7 @@ main (int argc, char **argv)
   g_test_add_func ("/skein/reel/traverse", test_traverse);
   g_test_add_data_func ("/skein/reel/even-cover/traversed", GINT_TO_POINTER (SW_WINDING_TRAVERSED), test_even_cover);
   g_test_add_data_func ("/skein/reel/even-cover/by-hand", GINT_TO_POINTER (SW_WINDING_BY_HAND), test_even_cover);
+  g_test_add_func ("/skein/reel/no-rhythm", test_no_rhythm);
   g_test_add_func ("/skein/reel/wander-size", test_wander_size);
   g_test_add_func ("/skein/reel/continuous", test_continuous);
   g_test_add_func ("/skein/many-at-once", test_many_at_once);
