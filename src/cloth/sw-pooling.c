@@ -12,7 +12,7 @@
 /*
  * Least stack that is called a pattern: a quarter of the colour's variance is
  * then shared with that neighbour. The best of the 104 neighbours of a strand
- * without any order stays under 0.2 from some 500 stitches on.
+ * without any order reached 0.14 with 1 000 stitches, over all widths.
  */
 #define PATTERN 0.25
 
