@@ -6,6 +6,7 @@
 #include "app/sw-cloth-view.h"
 #include "app/sw-dye-row.h"
 #include "app/sw-pan-view.h"
+#include "app/sw-selection.h"
 #include "app/sw-step-row.h"
 #include "app/sw-strip-view.h"
 
@@ -16,6 +17,7 @@ struct _SwPanPage
   AdwBin parent_instance;
 
   SwLive *live;
+  SwSelection *selection;
   gulong updated_id;
   gboolean inches;
 
@@ -36,6 +38,7 @@ enum
   PROP_0,
   PROP_LIVE,
   PROP_INCHES,
+  PROP_SELECTION,
   N_PROPS,
 };
 
@@ -60,6 +63,10 @@ set_live (SwPanPage *self, SwLive *live)
   if (self->live != NULL)
     g_clear_signal_handler (&self->updated_id, self->live);
   g_set_object (&self->live, live);
+  g_clear_object (&self->selection);
+  if (document != NULL)
+    self->selection = sw_selection_new (document);
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SELECTION]);
   gtk_single_selection_set_model (self->dye_selection, document != NULL ? G_LIST_MODEL (sw_document_get_dyes (document)) : NULL);
   gtk_single_selection_set_model (self->step_selection, document != NULL ? G_LIST_MODEL (sw_document_get_steps (document)) : NULL);
   if (live == NULL)
@@ -91,6 +98,9 @@ sw_pan_page_get_property (GObject *object, guint prop_id, GValue *value, GParamS
       break;
     case PROP_INCHES:
       g_value_set_boolean (value, self->inches);
+      break;
+    case PROP_SELECTION:
+      g_value_set_object (value, self->selection);
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
@@ -136,6 +146,7 @@ sw_pan_page_class_init (SwPanPageClass *klass)
 
   props[PROP_LIVE] = g_param_spec_object ("live", NULL, NULL, SW_TYPE_LIVE, flags);
   props[PROP_INCHES] = g_param_spec_boolean ("inches", NULL, NULL, FALSE, flags);
+  props[PROP_SELECTION] = g_param_spec_object ("selection", NULL, NULL, SW_TYPE_SELECTION, G_PARAM_READABLE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, props);
 
   g_type_ensure (SW_TYPE_CLOTH_VIEW);

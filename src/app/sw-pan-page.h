@@ -8,7 +8,7 @@
 
 G_BEGIN_DECLS
 
-/* SwPanPage: the place where a colourway is drawn. Properties "live" (SwLive) and "inches". */
+/* SwPanPage: the place where a colourway is drawn. Properties "live" (SwLive), "inches" and, read-only, "selection" (SwSelection) of that document. */
 #define SW_TYPE_PAN_PAGE (sw_pan_page_get_type ())
 G_DECLARE_FINAL_TYPE (SwPanPage, sw_pan_page, SW, PAN_PAGE, AdwBin)
 
