@@ -12,6 +12,7 @@ static const SwCommand commands[] = {
   { "check", "FILE…", N_ ("Say whether colourways can be read and forecast"), sw_cli_check, NULL },
   { "forecast", "FILE", N_ ("Print everything that is forecast for a colourway"), sw_cli_forecast, NULL },
   { "scan", "FILE", N_ ("Print how the colours pool at every width"), sw_cli_scan, NULL },
+  { "draw", "pan|strip|cloth|scan FILE", N_ ("Draw a picture of a colourway"), sw_cli_draw, NULL },
   { "calc", "", N_ ("Work out a dyer's single sums"), NULL, sw_cli_calc_commands },
   { NULL },
 };
@@ -79,7 +80,7 @@ run_group (SwCall *call, GError **error)
 
   if (word == NULL)
     {
-      g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("A command is missing (see %s --help)"), g_get_prgname ());
+      g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("A command is missing (see %s --help)."), g_get_prgname ());
       return FALSE;
     }
   if (g_str_equal (word, "--help") || g_str_equal (word, "-h"))
@@ -95,9 +96,9 @@ run_group (SwCall *call, GError **error)
   if (call->command == NULL)
     {
       if (word[0] == '-')
-        g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("Unknown option %s (see %s --help)"), word, g_get_prgname ());
+        g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("Unknown option %s (see %s --help)."), word, g_get_prgname ());
       else
-        g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("There is no command “%s” (see %s --help)"), word, g_get_prgname ());
+        g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("There is no command “%s” (see %s --help)."), word, g_get_prgname ());
       return FALSE;
     }
   program = g_strdup_printf ("%s %s", g_get_prgname (), word);
@@ -118,8 +119,9 @@ main (int argc, char **argv)
   setlocale (LC_NUMERIC, "C");
   bindtextdomain (GETTEXT_PACKAGE, SW_LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
-  /* A reader that goes away is an error of writing like any other. */
+  /* A reader that goes away and a file that may not grow are errors of writing like any other. */
   signal (SIGPIPE, SIG_IGN);
+  signal (SIGXFSZ, SIG_IGN);
   g_set_prgname (top.name);
 
   if (argc < 1)

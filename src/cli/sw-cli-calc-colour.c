@@ -142,7 +142,7 @@ read_sample (const char *text, double *reflectance, double *depth, GError **erro
       g_autofree char *shown = g_filename_display_name (text);
 
       g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE,
-                   _ ("--sample: “%s” lacks the depth of the sample, write it as in S.csv,1"), shown);
+                   _ ("--sample: “%s” lacks the depth of the sample, write it as in S.csv,1."), shown);
       return FALSE;
     }
   file = g_strndup (text, (gsize) (comma - text));
@@ -160,7 +160,7 @@ read_dyes (char **samples, char **depth_texts, SwPalette *palette, double *depth
     {
       g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE,
                    /* Translators: the numbers are how often each option was given, and how often it may be */
-                   _ ("--sample (%u) and --depth (%u) go in pairs, up to %u of them"), (guint) n, (guint) n_depths, (guint) SW_MAX_DYES);
+                   _ ("--sample (%u) and --depth (%u) go in pairs, up to %u of them."), (guint) n, (guint) n_depths, (guint) SW_MAX_DYES);
       return FALSE;
     }
   for (gsize i = 0; i < n; i++)

@@ -182,7 +182,7 @@ sw_cli_calc_difference (SwCall *call, GError **error)
     return FALSE;
   if (labs == NULL || g_strv_length (labs) != 2)
     {
-      g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("--lab has to be given twice, once for each colour (see %s --help)"), g_get_prgname ());
+      g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("--lab has to be given twice, once for each colour (see %s --help)."), g_get_prgname ());
       return FALSE;
     }
   if (!sw_cli_list ("--lab", labs[0], 3, least, most, a, error) || !sw_cli_list ("--lab", labs[1], 3, least, most, b, error))

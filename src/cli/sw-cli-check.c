@@ -28,8 +28,10 @@ check_one (SwCall *call, const char *name, JsonBuilder *report, GString *words)
     }
   else
     {
+      SwExit exit_code = sw_cli_say (fault);
+
       sw_cli_json_text (report, "fault", fault->message);
-      call->exit_code = MAX (call->exit_code, sw_cli_say (fault));
+      call->exit_code = MAX (call->exit_code, exit_code);
     }
   json_builder_end_object (report);
 }

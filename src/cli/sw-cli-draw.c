@@ -68,7 +68,7 @@ read_format (const Typed *typed, SwFormat *format, GError **error)
 
       g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE,
                    /* Translators: %s is a file's name or “-” */
-                   _ ("%s: Say which kind of picture by the ending .png, .svg or .pdf, or by --format"), shown);
+                   _ ("%s: Say which kind of picture by the ending .png, .svg or .pdf, or by --format."), shown);
       return FALSE;
     }
   *format = (SwFormat) choice;

@@ -32,13 +32,13 @@ check_arguments (const SwCommand *command, char **arguments, guint least, guint 
   if (n < least)
     g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE,
                  /* Translators: the first two are a command and what is to follow it: “strandwise-cli forecast FILE” */
-                 _ ("An argument is missing: %s %s (see %s --help)"), g_get_prgname (), command->arguments, g_get_prgname ());
+                 _ ("An argument is missing: %s %s (see %s --help)."), g_get_prgname (), command->arguments, g_get_prgname ());
   else if (n > most)
     {
       g_autofree char *extra = g_filename_display_name (arguments[most]);
 
       g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE,
-                   _ ("“%s” is an argument too many (see %s --help)"), extra, g_get_prgname ());
+                   _ ("“%s” is an argument too many (see %s --help)."), extra, g_get_prgname ());
     }
   return n >= least && n <= most;
 }
@@ -67,7 +67,7 @@ sw_cli_parse (SwCall *call, const GOptionEntry *entries, guint least, guint most
     {
       g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE,
                    /* Translators: a sentence of the option parser, then the program's name */
-                   _ ("%s (see %s --help)"), found->message, g_get_prgname ());
+                   _ ("%s (see %s --help)."), found->message, g_get_prgname ());
       return FALSE;
     }
   if (help)

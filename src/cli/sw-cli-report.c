@@ -34,7 +34,7 @@ add_yarn (GString *out, const SwForecast *forecast)
   g_string_append_printf (out, "%s\n", forecast->sketch->title[0] != '\0' ? forecast->sketch->title : _ ("Untitled"));
   /* Translators: a fibre, the mass of one skein and its put-up */
   g_string_append_printf (out, _ ("%s, %.6g g a skein, %.6g m in 100 g"), _ (fibre), yarn->mass_g, yarn->metres_per_100_g);
-  g_string_append (out, "; ");
+  g_string_append_c (out, '\n');
   g_string_append_printf (out, g_dngettext (GETTEXT_PACKAGE, "%d skein in the pan", "%d skeins in the pan", (gulong) skeins), (int) skeins);
   g_string_append_c (out, '\n');
 }
@@ -72,17 +72,6 @@ add_dyes (GString *out, const SwForecast *forecast)
   sw_table_print (table, INDENT, out);
 }
 
-static void
-add_state (SwTable *table, const char *number, const char *what, const SwBathState *state)
-{
-  sw_table_add (table, number);
-  sw_table_add (table, what);
-  sw_table_add_format (table, "%.6g", state->minutes);
-  sw_table_add_format (table, "%.0f", state->temperature_c);
-  sw_table_add_format (table, "%.0f", state->liquor_ml);
-  sw_table_add_format (table, "%.2f", state->ph);
-}
-
 static const char *const step_words[] = {
   [SW_STEP_BAND] = N_ ("band"),
   [SW_STEP_SPLOTCH] = N_ ("splotch"),
@@ -95,40 +84,48 @@ static const char *const step_words[] = {
   [SW_STEP_SET] = N_ ("set"),
 };
 
-/* A step in a few words: its own name, or its kind and dye. */
-static char *
-describe_step (const SwSketch *sketch, const SwStep *step)
+static void
+add_state (SwTable *table, const SwBathState *state)
+{
+  sw_table_add_format (table, "%.6g", state->minutes);
+  sw_table_add_format (table, "%.0f", state->temperature_c);
+  sw_table_add_format (table, "%.0f", state->liquor_ml);
+  sw_table_add_format (table, "%.2f", state->ph);
+}
+
+static void
+add_step (SwTable *table, gsize number, const SwSketch *sketch, const SwStep *step)
 {
   const SwDye *dye = sw_step_is_pour (step) ? sw_sketch_find_dye (sketch, step->dye) : NULL;
 
-  if (step->name[0] != '\0')
-    return g_strdup (step->name);
-  if (dye != NULL)
-    /* Translators: a kind of pour (“band”), then a dye's name */
-    return g_strdup_printf (_ ("%s of %s"), _ (step_words[step->kind]), dye->name);
-  return g_strdup (_ (step_words[step->kind]));
+  sw_table_add_format (table, "%" G_GSIZE_FORMAT, number);
+  sw_table_add (table, step->name[0] != '\0' ? step->name : _ (step_words[step->kind]));
+  sw_table_add (table, dye != NULL ? dye->name : "");
 }
 
 static void
 add_bath (GString *out, const SwForecast *forecast)
 {
-  g_autoptr (SwTable) table = sw_table_new ("rlrrrr");
+  const SwSketch *sketch = forecast->sketch;
+  g_autoptr (SwTable) table = sw_table_new ("rllrrrr");
 
   add_heading (out, _ ("Bath"));
   sw_table_add (table, "");
   sw_table_add (table, _ ("step"));
+  sw_table_add (table, _ ("dye"));
   sw_table_add (table, _ ("minutes"));
   sw_table_add (table, "°C");
   /* Translators: the water with what is in it, in millilitres */
   sw_table_add (table, _ ("liquor mL"));
   sw_table_add (table, "pH");
-  add_state (table, "", _ ("at the start"), &forecast->states[0]);
+  sw_table_add (table, "");
+  sw_table_add (table, _ ("at the start"));
+  sw_table_add (table, "");
+  add_state (table, &forecast->states[0]);
   for (gsize i = 0; i < forecast->n_steps; i++)
     {
-      g_autofree char *number = g_strdup_printf ("%u", (guint) i + 1);
-      g_autofree char *what = describe_step (forecast->sketch, forecast->sketch->steps->pdata[i]);
-
-      add_state (table, number, what, &forecast->states[i + 1]);
+      add_step (table, i + 1, sketch, sketch->steps->pdata[i]);
+      add_state (table, &forecast->states[i + 1]);
     }
   sw_table_print (table, INDENT, out);
   g_string_append_printf (out, "%*s", INDENT, "");

@@ -156,7 +156,7 @@ check_widths (const char *from_text, const char *to_text, gint64 *from, gint64 *
     return FALSE;
   if (*from <= *to)
     return TRUE;
-  g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_NUMBER, _ ("--from %d is above --to %d"), (int) *from, (int) *to);
+  g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_NUMBER, _ ("--from %d is above --to %d."), (int) *from, (int) *to);
   return FALSE;
 }
 
@@ -182,7 +182,7 @@ sw_cli_scan (SwCall *call, GError **error)
     return FALSE;
   if (csv && json)
     {
-      g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("--csv and --json cannot both be given (see %s --help)"), g_get_prgname ());
+      g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("--csv and --json cannot both be given (see %s --help)."), g_get_prgname ());
       return FALSE;
     }
   forecast = sw_cli_run (files[0], error);

@@ -26,7 +26,7 @@ sw_cli_display_name (const char *name)
   return g_str_equal (name, "-") ? g_strdup (_ ("standard input")) : g_filename_display_name (name);
 }
 
-/* What keeps a file from being read or written, in a dyer's words. */
+/* What keeps a file from being read or written, in a dyer's words: sentences without their full stop, as the system's are. */
 typedef struct
 {
   int code;
@@ -101,8 +101,8 @@ read_bytes (const char *name, gsize most, GError **error)
   g_autoptr (GByteArray) bytes = stream != NULL ? read_stream (stream, most, &found) : NULL;
 
   if (bytes == NULL)
-    g_set_error_literal (error, SW_CLI_ERROR, SW_CLI_ERROR_IO,
-                         find_reason (read_reasons, G_N_ELEMENTS (read_reasons), found->code, found->message));
+    g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_IO, "%s.",
+                 find_reason (read_reasons, G_N_ELEMENTS (read_reasons), found->code, found->message));
   return g_steal_pointer (&bytes);
 }
 
@@ -133,7 +133,7 @@ parse_spectrum (GByteArray *bytes, double *reflectance, GError **error)
   if (bytes->len > MOST_SPECTRUM_BYTES || !g_utf8_validate_len ((const char *) bytes->data, bytes->len, NULL))
     {
       g_set_error_literal (error, SW_CLI_ERROR, SW_CLI_ERROR_NUMBER,
-                           _ ("This is no table of wavelengths and reflectances"));
+                           _ ("This is no table of wavelengths and reflectances."));
       return FALSE;
     }
   g_byte_array_append (bytes, (const guint8 *) "", 1);
@@ -191,12 +191,14 @@ write_file (const char *name, const char *data, gsize n)
   const char *target = real != NULL ? real : name;
   g_autofree char *fresh = g_strconcat (target, ".XXXXXX", NULL);
   GStatBuf before;
-  int mode = g_stat (target, &before) == 0 ? (int) (before.st_mode & 07777) : 0666;
-  int fd = g_mkstemp_full (fresh, O_WRONLY | O_CLOEXEC, mode);
+  gboolean existed = g_stat (target, &before) == 0;
+  int fd = g_mkstemp_full (fresh, O_WRONLY | O_CLOEXEC, 0666);
   int failure = fd < 0 ? errno : write_all (fd, data, n);
 
   if (fd >= 0)
     {
+      if (failure == 0 && existed && fchmod (fd, before.st_mode & 0777) < 0)
+        failure = errno;
       if (failure == 0 && fsync (fd) < 0)
         failure = errno;
       if (close (fd) < 0 && failure == 0)
@@ -228,7 +230,7 @@ sw_cli_write (const char *name, GBytes *bytes, GError **error)
     failure = write_file (name, data, n);
 
   if (failure != 0)
-    g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_IO, "%s: %s", shown,
+    g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_IO, "%s: %s.", shown,
                  find_reason (write_reasons, G_N_ELEMENTS (write_reasons), failure, g_strerror (failure)));
   return failure == 0;
 }

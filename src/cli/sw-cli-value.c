@@ -12,7 +12,7 @@
 gboolean
 sw_cli_missing (const char *option, GError **error)
 {
-  g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("%s is missing (see %s --help)"), option, g_get_prgname ());
+  g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("%s is missing (see %s --help)."), option, g_get_prgname ());
   return FALSE;
 }
 
@@ -39,14 +39,14 @@ check_number (const char *option, const char *text, double least, double most, d
     {
       g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_NUMBER,
                    /* Translators: an option and what was typed for it */
-                   _ ("%s: “%s” is not a number, write it with a point as in 2.5"), option, text);
+                   _ ("%s: “%s” is not a number, write it with a point as in 2.5."), option, text);
       return FALSE;
     }
   if (value < least || value > most)
     {
       g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_NUMBER,
                    /* Translators: an option, the number typed for it, and the limits it may have */
-                   _ ("%s: %.10g is not between %.10g and %.10g"), option, value, least, most);
+                   _ ("%s: %.10g is not between %.10g and %.10g."), option, value, least, most);
       return FALSE;
     }
   *number = value;
@@ -79,7 +79,7 @@ sw_cli_whole (const char *option, const char *text, gint64 least, gint64 most, g
     return FALSE;
   if (number != floor (number))
     {
-      g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_NUMBER, _ ("%s: %.10g is not a whole number"), option, number);
+      g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_NUMBER, _ ("%s: %.10g is not a whole number."), option, number);
       return FALSE;
     }
   *whole = (gint64) number;
@@ -96,8 +96,8 @@ sw_cli_list (const char *option, const char *text, gsize n, const double *least,
       g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_NUMBER,
                    g_dngettext (GETTEXT_PACKAGE,
                                 /* Translators: an option and what was typed for it */
-                                "%s: “%s” should be %u number",
-                                "%s: “%s” should be %u numbers with commas between them", n),
+                                "%s: “%s” should be %u number.",
+                                "%s: “%s” should be %u numbers with commas between them.", n),
                    option, text, (guint) n);
       return FALSE;
     }
@@ -123,7 +123,7 @@ sw_cli_choice (const char *option, const char *text, const char *const *choices,
   all = g_strjoinv (", ", (char **) choices);
   g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE,
                /* Translators: an option, what was typed for it, and the words it may have */
-               _ ("%s: “%s” is none of %s"), option, text, all);
+               _ ("%s: “%s” is none of %s."), option, text, all);
   return FALSE;
 }
 
@@ -139,7 +139,7 @@ sw_cli_size (const char *text, int *width, int *height, GError **error)
   if (g_strv_length (parts) != 2)
     {
       g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_NUMBER,
-                   _ ("--size: “%s” is no size, write it as in 800x600"), text);
+                   _ ("--size: “%s” is no size, write it as in 800x600."), text);
       return FALSE;
     }
   if (!sw_cli_whole ("--size", parts[0], 1, MOST_PIXELS, &w, error) || !sw_cli_whole ("--size", parts[1], 1, MOST_PIXELS, &h, error))

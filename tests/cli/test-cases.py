@@ -47,6 +47,7 @@ def check_sentences(arguments, done):
         check(not lines, "standard error holds", lines)
         return
     checking = arguments[:1] == ["check"]
+    check(len(set(lines)) == len(lines), "said twice:", lines)
     check(lines and all(line.startswith("strandwise-cli") and ": " in line for line in lines), "no sentence:", lines)
     check(checking or len(lines) == 1, "more than one line:", lines)
     check(checking or not done.stdout, "standard output holds", done.stdout)
