@@ -52,19 +52,34 @@ can_be_seen (const Stop *stop)
   return stop->target != NULL && gtk_widget_get_mapped (stop->target);
 }
 
-/* From a large thing, point at its middle; of a small one, at its edge. */
+/* Beside a pane at the window's edge, in the middle of the large canvas, else above or below. */
+static GtkPositionType
+choose_side (const graphene_rect_t *bounds, GtkWidget *parent)
+{
+  float width = (float) gtk_widget_get_width (parent);
+  float height = (float) gtk_widget_get_height (parent);
+
+  if (bounds->origin.x + bounds->size.width < width / 2)
+    return GTK_POS_RIGHT;
+  if (bounds->origin.x > width / 2)
+    return GTK_POS_LEFT;
+  return bounds->origin.y > height / 2 ? GTK_POS_TOP : GTK_POS_BOTTOM;
+}
+
 static gboolean
 point_at (SwGuide *self, GtkWidget *target)
 {
   GtkWidget *parent = gtk_widget_get_parent (GTK_WIDGET (self));
+  GtkPositionType side;
   graphene_rect_t bounds;
-  graphene_point_t middle;
 
   if (!gtk_widget_compute_bounds (target, parent, &bounds))
     return FALSE;
-  graphene_rect_get_center (&bounds, &middle);
-  if (bounds.size.height > 200)
-    bounds = GRAPHENE_RECT_INIT (middle.x - 1, middle.y - 1, 2, 2);
+
+  side = choose_side (&bounds, parent);
+  if (side == GTK_POS_BOTTOM && bounds.size.height > (float) gtk_widget_get_height (parent) / 2)
+    bounds.size.height /= 2;
+  gtk_popover_set_position (GTK_POPOVER (self), side);
   gtk_popover_set_pointing_to (GTK_POPOVER (self), &(GdkRectangle){ (int) bounds.origin.x, (int) bounds.origin.y,
                                                                     (int) bounds.size.width, (int) bounds.size.height });
   return TRUE;
@@ -117,6 +132,26 @@ leave_action (GtkWidget *widget, const char *name, GVariant *parameter)
   leave_cb (SW_GUIDE (widget));
 }
 
+/* A popover keeps keys from the window's shortcuts; this one is no menu, so work goes on around it. */
+static gboolean
+key_pressed_cb (SwGuide *self, guint keyval, guint keycode, GdkModifierType state)
+{
+  GtkWidget *window = GTK_WIDGET (gtk_widget_get_root (GTK_WIDGET (self)));
+  g_autofree char *accel = gtk_accelerator_name (keyval, state & gtk_accelerator_get_default_mod_mask ());
+  g_auto (GStrv) actions = gtk_application_get_actions_for_accel (gtk_window_get_application (GTK_WINDOW (window)), accel);
+  gboolean handled = FALSE;
+
+  for (gsize i = 0; actions[i] != NULL && !handled; i++)
+    {
+      g_autoptr (GVariant) target = NULL;
+      g_autofree char *name = NULL;
+
+      if (g_action_parse_detailed_name (actions[i], &name, &target, NULL))
+        handled = gtk_widget_activate_action_variant (window, name, target);
+    }
+  return handled;
+}
+
 static void
 stop_free (gpointer data)
 {
@@ -151,6 +186,7 @@ sw_guide_class_init (SwGuideClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SwGuide, place);
   gtk_widget_class_bind_template_child (widget_class, SwGuide, leave);
   gtk_widget_class_bind_template_child (widget_class, SwGuide, next);
+  gtk_widget_class_bind_template_callback (widget_class, key_pressed_cb);
   gtk_widget_class_bind_template_callback (widget_class, leave_cb);
   gtk_widget_class_bind_template_callback (widget_class, next_cb);
 }

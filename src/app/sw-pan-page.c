@@ -86,6 +86,12 @@ setup_step_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwPanPage *
   gtk_list_item_set_child (item, row);
 }
 
+static gboolean
+sw_pan_page_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_grab_focus (SW_PAN_PAGE (widget)->pan);
+}
+
 static void
 sw_pan_page_get_property (GObject *object, guint prop_id, GValue *value, GParamSpec *pspec)
 {
@@ -143,6 +149,7 @@ sw_pan_page_class_init (SwPanPageClass *klass)
   object_class->get_property = sw_pan_page_get_property;
   object_class->set_property = sw_pan_page_set_property;
   object_class->dispose = sw_pan_page_dispose;
+  widget_class->grab_focus = sw_pan_page_grab_focus;
 
   props[PROP_LIVE] = g_param_spec_object ("live", NULL, NULL, SW_TYPE_LIVE, flags);
   props[PROP_INCHES] = g_param_spec_boolean ("inches", NULL, NULL, FALSE, flags);

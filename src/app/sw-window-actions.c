@@ -152,6 +152,9 @@ fill_recent (SwWindow *self)
       g_menu_append_item (self->recent_section, item);
       n++;
     }
+  if (n == 0)
+    /* Translators: in the menu of recent files, when there are none */
+    g_menu_append (self->recent_section, _ ("Nothing Opened Yet"), "win.nothing");
   g_list_free_full (infos, (GDestroyNotify) gtk_recent_info_unref);
 }
 

@@ -165,6 +165,17 @@ sw_window_close_request (GtkWindow *window)
   return GTK_WINDOW_CLASS (sw_window_parent_class)->close_request (window);
 }
 
+/* Keys go to the drawing at first, not to the header's buttons. */
+static void
+sw_window_map (GtkWidget *widget)
+{
+  SwWindow *self = SW_WINDOW (widget);
+
+  GTK_WIDGET_CLASS (sw_window_parent_class)->map (widget);
+  if (gtk_window_get_focus (GTK_WINDOW (self)) == NULL)
+    gtk_widget_grab_focus (GTK_WIDGET (self->pan_page));
+}
+
 static void
 sw_window_dispose (GObject *object)
 {
@@ -198,6 +209,7 @@ sw_window_class_init (SwWindowClass *klass)
 
   object_class->dispose = sw_window_dispose;
   object_class->finalize = sw_window_finalize;
+  widget_class->map = sw_window_map;
   GTK_WINDOW_CLASS (klass)->close_request = sw_window_close_request;
 
   g_type_ensure (SW_TYPE_CLOTH_PAGE);
