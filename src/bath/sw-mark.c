@@ -190,21 +190,9 @@ sw_mark_for (double radius_cm, const SwSpan *spans, gsize n_spans, int nz, doubl
   if (mark->share > 0.0)
     {
       mark->reach_cm = sqrt (find_reach2 (spots, n, mark->share));
+      mark->steps_per_cm2 = (SW_MARK_STEPS - 1) / (mark->reach_cm * mark->reach_cm);
       table_density (spots, n, mark->share, mark);
     }
 
   g_free (spots);
-}
-
-double
-sw_mark_density (const SwMark *mark, double r2)
-{
-  double reach2 = mark->reach_cm * mark->reach_cm;
-  double step = reach2 > 0.0 ? r2 / reach2 * (SW_MARK_STEPS - 1) : SW_MARK_STEPS;
-  int i = (int) MIN (step, SW_MARK_STEPS);
-
-  if (i >= SW_MARK_STEPS - 1)
-    return 0.0;
-
-  return mark->density[i] + (step - i) * (mark->density[i + 1] - mark->density[i]);
 }

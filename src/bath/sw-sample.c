@@ -77,21 +77,6 @@ sw_places_read (const SwPlaces *places, const SwGrid *grid, const float *field, 
     }
 }
 
-void
-sw_hits_clear (SwHits *hits)
-{
-  g_clear_pointer (&hits->place, g_free);
-  g_clear_pointer (&hits->amount, g_free);
-  hits->n = 0;
-}
-
-void
-sw_hits_add (const SwHits *hits, float *values)
-{
-  for (gsize i = 0; i < hits->n; i++)
-    values[hits->place[i]] += hits->amount[i];
-}
-
 static inline int
 bin_of (double cm, double size_cm, int n)
 {
@@ -137,12 +122,18 @@ sw_bins_clear (SwBins *bins)
   g_clear_pointer (&bins->place, g_free);
 }
 
+/* Beyond this many half lengths from a mark's centre it is flat enough for one reading. */
+#define FAR 4.0
+
 /* Three-point Gauss-Legendre over the strand that a place stands for. Abramowitz & Stegun 1964, table 25.4. */
 static double
 mean_density (const SwMark *mark, double dx, double dy, double half_cm)
 {
   const double node = 0.774596669241483 * half_cm;
   const double dy2 = dy * dy;
+
+  if (dx * dx + dy2 > FAR * FAR * half_cm * half_cm)
+    return sw_mark_density (mark, dx * dx + dy2);
 
   return (5.0 * sw_mark_density (mark, (dx - node) * (dx - node) + dy2) +
           8.0 * sw_mark_density (mark, dx * dx + dy2) +
@@ -160,12 +151,32 @@ depth_share (const SwMark *mark, int nz, float z)
   return (double) mark->depth[iz] + (nz > 1 ? (double) (on * (mark->depth[iz + 1] - mark->depth[iz])) : 0.0);
 }
 
-void
-sw_hits_find (const SwBins *bins, const SwGrid *grid, const float *x, const float *y, const float *z, double half_cm, const SwSpeck *specks, const guint8 *class_of, gsize n_specks, const SwMark *marks, float scale, SwHits *hits)
+/* One speck at the places of one row of bins. */
+static void
+read_row (const SwBins *bins, int by, int x0, int x1, const SwGrid *grid, const float *x, const float *y, const float *z, double half_cm, const SwSpeck *speck, const SwMark *mark, float scale, float *values)
 {
-  g_autoptr (GArray) place = g_array_new (FALSE, FALSE, sizeof (guint32));
-  g_autoptr (GArray) amount = g_array_new (FALSE, FALSE, sizeof (float));
+  double reach = mark->reach_cm + half_cm;
 
+  for (guint32 j = bins->start[by * bins->nx + x0]; j < bins->start[by * bins->nx + x1 + 1]; j++)
+    {
+      guint32 k = bins->place[j];
+      double dx = (double) x[k] * grid->lx - (double) speck->x;
+      double dy = (double) y[k] * grid->ly - (double) speck->y;
+      double share;
+
+      if (dx * dx + dy * dy > reach * reach)
+        continue;
+
+      /* Most of the strand lies deeper than a speck reaches. */
+      share = depth_share (mark, grid->nz, z[k]);
+      if (share > LEAST_SHARE)
+        values[k] += scale * speck->grams * (float) (mean_density (mark, dx, dy, half_cm) * share);
+    }
+}
+
+void
+sw_specks_read (const SwBins *bins, const SwGrid *grid, const float *x, const float *y, const float *z, double half_cm, const SwSpeck *specks, const guint8 *class_of, gsize n_specks, const SwMark *marks, float scale, float *values)
+{
   for (gsize i = 0; i < n_specks; i++)
     {
       const SwSpeck *speck = &specks[i];
@@ -177,32 +188,6 @@ sw_hits_find (const SwBins *bins, const SwGrid *grid, const float *x, const floa
       int y1 = bin_of ((double) speck->y + reach, bins->size_cm, bins->ny);
 
       for (int by = y0; by <= y1; by++)
-        for (guint32 j = bins->start[by * bins->nx + x0]; j < bins->start[by * bins->nx + x1 + 1]; j++)
-          {
-            guint32 k = bins->place[j];
-            double dx = (double) x[k] * grid->lx - (double) speck->x;
-            double dy = (double) y[k] * grid->ly - (double) speck->y;
-            double share;
-            float hit;
-
-            if (dx * dx + dy * dy > reach * reach)
-              continue;
-
-            /* Most of the strand lies deeper than a speck reaches. */
-            share = depth_share (mark, grid->nz, z[k]);
-            if (share < LEAST_SHARE)
-              continue;
-
-            hit = scale * speck->grams * (float) (mean_density (mark, dx, dy, half_cm) * share);
-            if (hit > 1e-7f)
-              {
-                g_array_append_val (place, k);
-                g_array_append_val (amount, hit);
-              }
-          }
+        read_row (bins, by, x0, x1, grid, x, y, z, half_cm, speck, mark, scale, values);
     }
-
-  hits->n = place->len;
-  hits->place = (guint32 *) (gpointer) g_array_free (g_steal_pointer (&place), FALSE);
-  hits->amount = (float *) (gpointer) g_array_free (g_steal_pointer (&amount), FALSE);
 }

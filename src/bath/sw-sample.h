@@ -38,17 +38,6 @@ void sw_places_clear (SwPlaces *places);
  */
 void sw_places_read (const SwPlaces *places, const SwGrid *grid, const float *field, float scale, float *values);
 
-/* What specks add at places: pairs of place and amount, sparse. */
-typedef struct
-{
-  gsize n;
-  guint32 *place;
-  float *amount;
-} SwHits;
-
-void sw_hits_clear (SwHits *hits);
-void sw_hits_add (const SwHits *hits, float *values);
-
 /* Places sorted into square bins over the pan, for finding those near a speck. */
 typedef struct
 {
@@ -62,15 +51,15 @@ void sw_bins_init (SwBins *bins, const SwGrid *grid, double size_cm, const float
 void sw_bins_clear (SwBins *bins);
 
 /**
- * sw_hits_find:
+ * sw_specks_read:
  * @bins: of the places
  * @x, @y, @z: (array length=n): the places, fractions of the grid's box
  * @half_cm: half the length of strand that a place stands for; it lies along x, and the mark is averaged over it
  * @specks: (array length=n_specks)
  * @class_of: (array length=n_specks): index into @marks
  * @scale: amount per (g per cm2 of one layer)
- * @hits: (out caller-allocates): to be cleared
+ * @values: (inout): n of them; what the specks bring is added
  */
-void sw_hits_find (const SwBins *bins, const SwGrid *grid, const float *x, const float *y, const float *z, double half_cm, const SwSpeck *specks, const guint8 *class_of, gsize n_specks, const SwMark *marks, float scale, SwHits *hits);
+void sw_specks_read (const SwBins *bins, const SwGrid *grid, const float *x, const float *y, const float *z, double half_cm, const SwSpeck *specks, const guint8 *class_of, gsize n_specks, const SwMark *marks, float scale, float *values);
 
 G_END_DECLS

@@ -52,6 +52,7 @@ void sw_speck_scatter (const SwSpeckZone *zone, SwSpeck *specks);
 typedef struct
 {
   double reach_cm;
+  double steps_per_cm2; /* of the table, by squared distance; 0 if nothing struck */
   double share; /* struck by the end, of the speck's dye */
   float density[SW_MARK_STEPS];
   float depth[64];
@@ -81,6 +82,16 @@ void sw_mark_for (double radius_cm, const SwSpan *spans, gsize n_spans, int nz, 
 double sw_speck_spread (gboolean dry);
 
 /* g per cm2 per gram of the speck at squared distance @r2 (cm2); 0 beyond the reach. */
-double sw_mark_density (const SwMark *mark, double r2);
+static inline double
+sw_mark_density (const SwMark *mark, double r2)
+{
+  double step = mark->steps_per_cm2 > 0.0 ? MIN (r2 * mark->steps_per_cm2, SW_MARK_STEPS) : SW_MARK_STEPS;
+  int i = (int) step;
+
+  if (i >= SW_MARK_STEPS - 1)
+    return 0.0;
+
+  return (double) mark->density[i] + (step - i) * (double) (mark->density[i + 1] - mark->density[i]);
+}
 
 G_END_DECLS

@@ -167,30 +167,26 @@ stage_read (SwRun *run, const SwBasisPart *basis, const SwFieldPart *field, cons
   return sw_cache_put (run->cache, key, part);
 }
 
-static void
-hits_part_free (gpointer data)
-{
-  sw_hits_clear (&((SwHitsPart *) data)->hits);
-}
-
-static SwHitsPart *
-stage_hits (SwRun *run, const SwBasisPart *basis, const SwSpecksPart *specks, const SwStrandPart *strand)
+static SwReadPart *
+stage_read_specks (SwRun *run, const SwBasisPart *basis, const SwSpecksPart *specks, const SwStrandPart *strand)
 {
   const SwGrid *grid = &basis->grid;
   double column_cm2 = grid->lx / grid->nx * grid->ly / grid->ny;
   SwKey key = sw_key_whole (sw_key_whole (sw_stage_key (SW_STAGE_READ), specks->key), strand->key);
-  SwHitsPart *part;
+  SwReadPart *part;
 
   key = sw_key_number (key, basis->grams_per_cell);
   part = sw_cache_get (run->cache, key);
   if (part != NULL)
     return part;
 
-  part = sw_part_new (sizeof (SwHitsPart), hits_part_free);
+  part = sw_part_new (sizeof (SwReadPart), read_part_free);
   part->key = key;
-  sw_hits_find (&strand->bins, grid, strand->x, strand->y, strand->z, SW_LEG_HALF * strand->stitch_length_cm,
-                specks->specks.specks, specks->specks.class_of, specks->specks.n_specks, specks->specks.marks,
-                (float) (100.0 * column_cm2 / basis->grams_per_cell), &part->hits);
+  part->values = sw_field_new_single (strand->places.n);
+  memset (part->values, 0, strand->places.n * sizeof (float));
+  sw_specks_read (&strand->bins, grid, strand->x, strand->y, strand->z, SW_LEG_HALF * strand->stitch_length_cm,
+                  specks->specks.specks, specks->specks.class_of, specks->specks.n_specks, specks->specks.marks,
+                  (float) (100.0 * column_cm2 / basis->grams_per_cell), part->values);
 
   run->counts[SW_STAGE_READ]++;
   return sw_cache_put (run->cache, key, part);
@@ -206,8 +202,15 @@ legs_part_free (gpointer data)
   sw_field_free (part->z);
 }
 
+static void
+add (float *sum, const float *values, gsize n)
+{
+  for (gsize i = 0; i < n; i++)
+    sum[i] += values[i];
+}
+
 static SwLegsPart *
-compute_legs (const SwPalettePart *palette, SwReadPart *const *reads, SwHitsPart *const *hits, const SwBathResult *bath, gsize n_dyes, gsize n)
+compute_legs (const SwPalettePart *palette, SwReadPart *const *reads, SwReadPart *const *speck_reads, const SwBathResult *bath, gsize n_dyes, gsize n)
 {
   SwLegsPart *part = sw_part_new (sizeof (SwLegsPart), legs_part_free);
   g_autoptr (GPtrArray) owned = g_ptr_array_new_with_free_func (sw_field_free);
@@ -229,7 +232,7 @@ compute_legs (const SwPalettePart *palette, SwReadPart *const *reads, SwHitsPart
           g_ptr_array_add (owned, copy);
           depths[dye] = copy;
         }
-      sw_hits_add (&hits[i]->hits, (float *) depths[dye]);
+      add ((float *) depths[dye], speck_reads[i]->values, n);
     }
 
   part->x = sw_field_new_single (n);
@@ -244,7 +247,7 @@ sw_stage_legs (SwRun *run, const SwBasisPart *basis, const SwPalettePart *palett
 {
   gsize n_dyes = run->sketch->dyes->len;
   g_autofree SwReadPart **reads = g_new0 (SwReadPart *, n_dyes + 1);
-  g_autofree SwHitsPart **hits = g_new0 (SwHitsPart *, bath->n_specks + 1);
+  g_autofree SwReadPart **speck_reads = g_new0 (SwReadPart *, bath->n_specks + 1);
   SwKey key = sw_key_whole (sw_key_whole (sw_stage_key (SW_STAGE_LEGS), palette->key), strand->key);
   SwLegsPart *part;
 
@@ -259,15 +262,15 @@ sw_stage_legs (SwRun *run, const SwBasisPart *basis, const SwPalettePart *palett
     {
       if (g_cancellable_set_error_if_cancelled (run->cancellable, error))
         return NULL;
-      hits[i] = stage_hits (run, basis, bath->specks[i], strand);
-      key = sw_key_whole (key, hits[i]->key);
+      speck_reads[i] = stage_read_specks (run, basis, bath->specks[i], strand);
+      key = sw_key_whole (key, speck_reads[i]->key);
     }
 
   part = sw_cache_get (run->cache, key);
   if (part != NULL)
     return part;
 
-  part = compute_legs (palette, reads, hits, bath, n_dyes, strand->places.n);
+  part = compute_legs (palette, reads, speck_reads, bath, n_dyes, strand->places.n);
   part->key = key;
   run->counts[SW_STAGE_LEGS]++;
   return sw_cache_put (run->cache, key, part);

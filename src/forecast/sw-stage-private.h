@@ -94,13 +94,6 @@ typedef struct
 {
   SwPart part;
   SwKey key;
-  SwHits hits;
-} SwHitsPart;
-
-typedef struct
-{
-  SwPart part;
-  SwKey key;
   float *x, *y, *z; /* 2 per stitch */
 } SwLegsPart;
 

@@ -107,7 +107,7 @@ test_bins (void)
 
 /* What the bins find is what looking at every place finds, summed speck by speck. */
 static void
-test_hits (void)
+test_specks (void)
 {
   const SwSpan set = { .minutes = 30.0, .rate = 0.3, .spread_xy = 0.01, .spread_z = 0.003 };
   g_autofree Strewn *strewn = strew ();
@@ -117,7 +117,6 @@ test_hits (void)
   SwMark marks[2];
   double worst = 0.0, most = 0.0;
   SwBins bins;
-  SwHits hits;
 
   sw_mark_for (0.1, &set, 1, grid.nz, grid.lz, 0.0, FALSE, &marks[0]);
   sw_mark_for (0.2, &set, 1, grid.nz, grid.lz, 0.0, FALSE, &marks[1]);
@@ -131,8 +130,7 @@ test_hits (void)
     }
 
   sw_bins_init (&bins, &grid, 0.5, strewn->x, strewn->y, PLACES);
-  sw_hits_find (&bins, &grid, strewn->x, strewn->y, strewn->z, 0.15, specks, class_of, G_N_ELEMENTS (specks), marks, 1000.0f, &hits);
-  sw_hits_add (&hits, found);
+  sw_specks_read (&bins, &grid, strewn->x, strewn->y, strewn->z, 0.15, specks, class_of, G_N_ELEMENTS (specks), marks, 1000.0f, found);
 
   for (int i = 0; i < PLACES; i++)
     {
@@ -162,7 +160,6 @@ test_hits (void)
   g_test_message ("largest hit %g, largest error %g", most, worst);
   g_assert_cmpfloat (most, >, 0.1);
   g_assert_cmpfloat (worst, <, 0.03 * most);
-  sw_hits_clear (&hits);
   sw_bins_clear (&bins);
 }
 
@@ -173,6 +170,6 @@ main (int argc, char **argv)
   g_test_add_func ("/sample/linear-field", test_linear_field);
   g_test_add_func ("/sample/flat-grids", test_flat_grids);
   g_test_add_func ("/sample/bins", test_bins);
-  g_test_add_func ("/sample/hits", test_hits);
+  g_test_add_func ("/sample/specks", test_specks);
   return g_test_run ();
 }
