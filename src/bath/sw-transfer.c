@@ -154,6 +154,23 @@ sw_transfer_share (const SwSpan *spans, gsize n)
 }
 
 void
+sw_transfer_follow (const SwSpan *spans, const double *poured, gsize n, double *struck, double *left)
+{
+  double on_fibre = 0.0, in_liquor = 0.0;
+
+  for (gsize i = 0; i < n; i++)
+    {
+      double strikes = spans[i].rate * spans[i].minutes;
+
+      in_liquor += poured[i];
+      on_fibre -= in_liquor * expm1 (-strikes);
+      in_liquor *= exp (-strikes);
+      struck[i] = on_fibre;
+      left[i] = in_liquor;
+    }
+}
+
+void
 sw_transfer_add_pour (const SwGrid *grid, const double *transfer, const double *plane, const double *depth, double *struck)
 {
   gsize nx = (gsize) grid->nx;

@@ -35,6 +35,16 @@ void sw_transfer_prepend (const SwGrid *grid, const SwSpan *span, double *transf
 double sw_transfer_share (const SwSpan *spans, gsize n);
 
 /**
+ * sw_transfer_follow:
+ * @spans: (array length=n)
+ * @poured: (array length=n): dye that joins the bath as each span begins
+ * @struck, @left: (out caller-allocates): n each: how much of all poured so far has struck, and is still in the liquor, at each span's end
+ *
+ * Mode 0 forwards, in whatever unit @poured is in.
+ */
+void sw_transfer_follow (const SwSpan *spans, const double *poured, gsize n, double *struck, double *left);
+
+/**
  * sw_transfer_evolve:
  * The forward form, for the tests and for pictures of a moment: moves @mobile and @struck (modes) on by one span.
  */

@@ -22,6 +22,12 @@ typedef struct
   double poured_g, struck_g, left_g;
 } SwDyeForecast;
 
+/* What one dye has done by the end of one step. */
+typedef struct
+{
+  double struck_g, left_g;
+} SwStepBalance;
+
 /* The specks of one pour, and their marks by size class. */
 typedef struct
 {
@@ -58,8 +64,9 @@ typedef struct
   gsize n_specks;
   const SwSpecks *const *specks; /* per speckle pour */
   gsize n_steps;
-  const SwBathState *states; /* n_steps + 1: see sw_schedule_run() */
-  double clear_percent;      /* of all dye poured, struck by the end */
+  const SwBathState *states;          /* n_steps + 1: see sw_schedule_run() */
+  const SwStepBalance *step_balances; /* n_steps x n_dyes, row-major: the bath after each step */
+  double clear_percent;               /* of all dye poured, struck by the end */
 
   /* the strand of the skein that is knitted */
   SwReel reel;

@@ -68,6 +68,7 @@ fill_pan (SwForecast *forecast, const SwBasisPart *basis, const SwSchedulePart *
   forecast->specks = specks;
   forecast->n_steps = schedule->n_steps;
   forecast->states = schedule->states;
+  forecast->step_balances = g_steal_pointer (&bath->step_balances);
   forecast->clear_percent = poured > 0.0 ? 100.0 * struck / poured : 100.0;
 }
 
@@ -99,14 +100,14 @@ fill_cloth (SwForecast *forecast, const SwSeriesPart *series)
   forecast->lab_l = series->l;
   forecast->lab_a = series->a;
   forecast->lab_b = series->b;
-  forecast->layout = (SwLayout) {
+  forecast->layout = (SwLayout){
     .worked = cloth->worked,
     .width = (gsize) cloth->width_stitches,
     .cast_on = (gsize) lround (cloth->cast_on * width_cm / forecast->stitch_length_cm),
     .turn = cloth->turn_cm / forecast->stitch_length_cm,
     .n = forecast->n_stitches,
   };
-  forecast->pooling_input = (SwPoolingInput) {
+  forecast->pooling_input = (SwPoolingInput){
     .gamma = series->gamma,
     .n_lags = series->n_lags,
     .n = forecast->n_stitches,
@@ -181,6 +182,7 @@ sw_forecast_unref (SwForecast *forecast)
     return;
 
   g_free ((gpointer) forecast->dyes);
+  g_free ((gpointer) forecast->step_balances);
   g_free ((gpointer) forecast->fields);
   g_free ((gpointer) forecast->specks);
   sw_sketch_free ((SwSketch *) forecast->sketch);

@@ -319,27 +319,36 @@ stage_field (SwRun *run, const SwBasisPart *basis, const SwSchedulePart *schedul
   return sw_cache_put (run->cache, key, part);
 }
 
-/* How much of a dye's pours was struck: mode 0 alone, in doubles. */
+/* How much of a dye's pours has struck and is left after each step, and at the end: mode 0 alone, in doubles. */
 static SwDyeForecast
-balance (SwRun *run, const SwSchedulePart *schedule, gsize dye)
+balance (SwRun *run, const SwSchedulePart *schedule, gsize dye, SwStepBalance *step_balances)
 {
   const SwDye *record = run->sketch->dyes->pdata[dye];
+  const double shares[] = { 1.0 - record->quick_share, record->quick_share };
+  gsize n = schedule->n_steps, n_dyes = run->sketch->dyes->len;
+  g_autofree double *numbers = g_new0 (double, 3 * n + 1);
+  double *poured = numbers, *struck = numbers + n, *left = numbers + 2 * n;
   SwDyeForecast sums = { 0 };
 
-  for (gsize i = 0; i < run->sketch->steps->len; i++)
+  for (gsize i = 0; i < n; i++)
     {
       const SwStep *step = run->sketch->steps->pdata[i];
-      double grams, struck;
 
-      if (!sw_step_is_pour (step) || step->dye != record->id)
-        continue;
+      if (sw_step_is_pour (step) && step->dye == record->id)
+        poured[i] = sw_schedule_pour_grams (run->sketch, step);
+      sums.poured_g += poured[i];
+    }
 
-      grams = sw_schedule_pour_grams (run->sketch, step);
-      struck = (1.0 - record->quick_share) * sw_transfer_share (sw_schedule_part_spans (schedule, dye, 0) + i, schedule->n_steps - i) +
-               record->quick_share * sw_transfer_share (sw_schedule_part_spans (schedule, dye, 1) + i, schedule->n_steps - i);
-      sums.poured_g += grams;
-      sums.struck_g += grams * struck;
-      sums.left_g += grams * (1.0 - struck);
+  for (int share = 0; share < 2; share++)
+    {
+      sw_transfer_follow (sw_schedule_part_spans (schedule, dye, share), poured, n, struck, left);
+      for (gsize i = 0; i < n; i++)
+        {
+          step_balances[i * n_dyes + dye].struck_g += shares[share] * struck[i];
+          step_balances[i * n_dyes + dye].left_g += shares[share] * left[i];
+        }
+      sums.struck_g += n > 0 ? shares[share] * struck[n - 1] : 0.0;
+      sums.left_g += n > 0 ? shares[share] * left[n - 1] : 0.0;
     }
   return sums;
 }
@@ -352,6 +361,7 @@ sw_stage_bath (SwRun *run, const SwBasisPart *basis, const SwSchedulePart *sched
 
   result->fields = g_new0 (SwFieldPart *, n_dyes);
   result->balances = g_new0 (SwDyeForecast, n_dyes);
+  result->step_balances = g_new0 (SwStepBalance, n_steps * n_dyes + 1);
   result->specks = g_new0 (SwSpecksPart *, n_steps);
   result->n_specks = 0;
 
@@ -360,7 +370,7 @@ sw_stage_bath (SwRun *run, const SwBasisPart *basis, const SwSchedulePart *sched
       if (g_cancellable_set_error_if_cancelled (run->cancellable, error))
         return FALSE;
       result->fields[dye] = stage_field (run, basis, schedule, dye);
-      result->balances[dye] = balance (run, schedule, dye);
+      result->balances[dye] = balance (run, schedule, dye, result->step_balances);
     }
 
   for (gsize i = 0; i < n_steps; i++)
@@ -382,4 +392,5 @@ sw_bath_result_clear (SwBathResult *result)
   g_clear_pointer (&result->fields, g_free);
   g_clear_pointer (&result->specks, g_free);
   g_clear_pointer (&result->balances, g_free);
+  g_clear_pointer (&result->step_balances, g_free);
 }

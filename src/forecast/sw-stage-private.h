@@ -113,10 +113,11 @@ typedef struct
 /* Struck fields and specks of the whole dyeing. */
 typedef struct
 {
-  SwFieldPart **fields;    /* per dye */
-  SwSpecksPart **specks;   /* per speckle pour, in order */
+  SwFieldPart **fields;  /* per dye */
+  SwSpecksPart **specks; /* per speckle pour, in order */
   gsize n_specks;
-  SwDyeForecast *balances; /* per dye; names not set */
+  SwDyeForecast *balances;      /* per dye; names not set */
+  SwStepBalance *step_balances; /* n_steps x n_dyes */
 } SwBathResult;
 
 SwPalettePart *sw_stage_palette (SwRun *run, GError **error);

@@ -325,6 +325,55 @@ test_pours_add (void)
   sw_field_free (sum);
 }
 
+/* Followed forwards, each pour strikes what the backward share says of it, to the end of any span. */
+static void
+test_follow (void)
+{
+  enum
+  {
+    N = 9
+  };
+  SwSpan spans[N];
+  double poured[N], struck[N], left[N];
+
+  for (int i = 0; i < N; i++)
+    {
+      gboolean waits = i % 3 == 2;
+
+      spans[i] = (SwSpan){ waits ? g_test_rand_double_range (1.0, 20.0) : 0.0, g_test_rand_double_range (0.0, 0.5), 0.1, 0.03 };
+      poured[i] = waits ? 0.0 : g_test_rand_double_range (0.0, 2.0);
+    }
+  sw_transfer_follow (spans, poured, N, struck, left);
+
+  for (int end = 0; end < N; end++)
+    {
+      double wanted = 0.0, so_far = 0.0;
+
+      for (int i = 0; i <= end; i++)
+        {
+          wanted += poured[i] * sw_transfer_share (spans + i, (gsize) (end + 1 - i));
+          so_far += poured[i];
+        }
+      assert_near (struck[end], wanted, 1e-13);
+      assert_near (left[end], so_far - wanted, 1e-13);
+    }
+}
+
+/* Half strikes in the half-time, three quarters in twice that: what the word means. */
+static void
+test_follow_half_time (void)
+{
+  const SwSpan span = { 3.0, G_LN2 / 3.0, 0.0, 0.0 };
+  const SwSpan spans[] = { span, span };
+  const double poured[] = { 8.0, 0.0 };
+  double struck[2], left[2];
+
+  sw_transfer_follow (spans, poured, 2, struck, left);
+  assert_near (struck[0], 4.0, 1e-14);
+  assert_near (struck[1], 6.0, 1e-14);
+  assert_near (left[1], 2.0, 1e-14);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -340,5 +389,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bath/transfer/mass", test_mass);
   g_test_add_func ("/bath/transfer/nothing", test_nothing);
   g_test_add_func ("/bath/transfer/pours-add", test_pours_add);
+  g_test_add_func ("/bath/transfer/follow", test_follow);
+  g_test_add_func ("/bath/transfer/follow-half-time", test_follow_half_time);
   return g_test_run ();
 }

@@ -193,6 +193,70 @@ test_mass (void)
     }
 }
 
+/* What has struck after a step is what would have, had the dyeing stopped there. */
+static void
+test_step_balances (void)
+{
+  g_autoptr (SwSketch) sketch = test_sketch (2);
+  g_autoptr (SwForecast) forecast = NULL;
+  double poured[2] = { 0.0, 0.0 };
+  gsize n;
+
+  ((SwDye *) sketch->dyes->pdata[0])->quick_share = 0.3;
+  test_add_speckles (sketch, sketch->dyes->pdata[1], 3);
+  forecast = run_afresh (sketch);
+  n = forecast->n_steps;
+  g_assert_cmpuint (n, ==, sketch->steps->len);
+
+  for (gsize i = 0; i < n; i++)
+    {
+      const SwStep *step = sketch->steps->pdata[i];
+      g_autoptr (SwSketch) cut = sw_sketch_copy (sketch);
+      g_autoptr (SwForecast) stopped = NULL;
+
+      g_ptr_array_set_size (cut->steps, (int) i + 1);
+      stopped = run_afresh (cut);
+      for (gsize dye = 0; dye < 2; dye++)
+        {
+          const SwStepBalance *balance = &forecast->step_balances[i * 2 + dye];
+
+          if (sw_step_is_pour (step) && step->dye == ((const SwDye *) sketch->dyes->pdata[dye])->id)
+            poured[dye] += sw_schedule_pour_grams (sketch, step);
+          g_assert_cmpfloat_with_epsilon (balance->struck_g + balance->left_g, poured[dye], 1e-12);
+          g_assert_cmpfloat_with_epsilon (balance->struck_g, stopped->dyes[dye].struck_g, 1e-12);
+        }
+    }
+}
+
+/* At the end it is the dye's whole account, by the transfer taken from each pour to the end. */
+static void
+test_end_balance (void)
+{
+  g_autoptr (SwSketch) sketch = test_sketch (2);
+  g_autoptr (SwForecast) forecast = run_afresh (sketch);
+  gsize n = forecast->n_steps;
+  g_autofree SwSpan *spans = g_new (SwSpan, n);
+
+  for (gsize dye = 0; dye < 2; dye++)
+    {
+      const SwDye *record = sketch->dyes->pdata[dye];
+      double wanted = 0.0;
+
+      g_assert_cmpfloat (record->quick_share, ==, 0.0);
+      sw_schedule_spans (sketch, forecast->states, record, 0, spans);
+      for (gsize i = 0; i < n; i++)
+        {
+          const SwStep *step = sketch->steps->pdata[i];
+
+          if (sw_step_is_pour (step) && step->dye == record->id)
+            wanted += sw_schedule_pour_grams (sketch, step) * sw_transfer_share (spans + i, n - i);
+        }
+      g_assert_cmpfloat (wanted, >, 0.0);
+      g_assert_cmpfloat_with_epsilon (forecast->dyes[dye].struck_g, wanted, 1e-12);
+      g_assert_cmpfloat_with_epsilon (forecast->step_balances[(n - 1) * 2 + dye].struck_g, wanted, 1e-12);
+    }
+}
+
 /* Specks at the strand carry their dye: the mean over the strand is the mean over the pan. */
 static void
 test_speckle_mass (void)
@@ -446,6 +510,8 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/forecast/kept-is-fresh", test_kept_is_fresh);
   g_test_add_func ("/forecast/mass", test_mass);
+  g_test_add_func ("/forecast/step-balances", test_step_balances);
+  g_test_add_func ("/forecast/end-balance", test_end_balance);
   g_test_add_func ("/forecast/speckle-mass", test_speckle_mass);
   g_test_add_func ("/forecast/palindrome", test_palindrome);
   g_test_add_func ("/forecast/opened-is-no-palindrome", test_opened_is_no_palindrome);
