@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "bath/sw-sample.h"
 #include "forecast/sw-forecast.h"
 
 #include <math.h>
@@ -11,47 +10,85 @@
  * What a person sees looking down on the skein, and along one loop of it.
  */
 
-/* The outermost layer's dye at each pixel, by straight lines between cell centres. */
-static void
-read_layer (const SwForecast *forecast, int dye, int layer, int nx, int ny, float *depths)
+/* Lines of the face that are mixed at once, so that their dyes stay in the processor's near memory. */
+#define FACE_LINES 16
+
+/* Where each pixel lies between two cell centres; the outer half cells hold their centre's value. */
+typedef struct
 {
-  const SwGrid *grid = &forecast->grid;
-  gsize n = (gsize) nx * (gsize) ny;
-  g_autofree float *x = g_new (float, n);
-  g_autofree float *y = g_new (float, n);
-  g_autofree float *z = g_new (float, n);
-  SwPlaces places;
+  int *lower, *upper;
+  float *on;
+} Between;
 
-  for (int j = 0; j < ny; j++)
-    for (int i = 0; i < nx; i++)
-      {
-        gsize k = (gsize) j * (gsize) nx + (gsize) i;
+static void
+between_init (Between *between, int n_pixels, int n_cells)
+{
+  between->lower = g_new (int, n_pixels);
+  between->upper = g_new (int, n_pixels);
+  between->on = g_new (float, n_pixels);
+  for (int i = 0; i < n_pixels; i++)
+    {
+      double at = CLAMP ((i + 0.5) / n_pixels * n_cells - 0.5, 0.0, n_cells - 1.0);
 
-        x[k] = ((float) i + 0.5f) / (float) nx;
-        y[k] = ((float) j + 0.5f) / (float) ny;
-        z[k] = ((float) layer + 0.5f) / (float) grid->nz;
-      }
-  sw_places_init (&places, grid, x, y, z, n);
-  sw_places_read (&places, grid, forecast->fields[dye].depth, 1.0f, depths);
-  sw_places_clear (&places);
+      between->lower[i] = (int) at;
+      between->upper[i] = MIN (between->lower[i] + 1, n_cells - 1);
+      between->on[i] = (float) (at - between->lower[i]);
+    }
 }
 
 static void
-add_specks (const SwForecast *forecast, const SwSpecks *specks, int layer, int nx, int ny, float *depths)
+between_clear (Between *between)
 {
-  const SwGrid *grid = &forecast->grid;
-  double px = grid->lx / nx, py = grid->ly / ny;
-  double scale = 100.0 * (grid->lx / grid->nx) * (grid->ly / grid->ny) / forecast->grams_per_cell;
+  g_free (between->lower);
+  g_free (between->upper);
+  g_free (between->on);
+}
+
+typedef struct
+{
+  const SwForecast *forecast;
+  int layer, nx, ny;
+  Between across, along; /* columns, lines */
+  float *cells;          /* one line of cells */
+} Face;
+
+/* One dye of the outermost layer along line @j, by straight lines between cell centres. */
+static void
+read_line (const Face *face, int dye, int j, float *depths)
+{
+  const SwGrid *grid = &face->forecast->grid;
+  const float *layer = face->forecast->fields[dye].depth + (gsize) face->layer * (gsize) grid->ny * (gsize) grid->nx;
+  const float *near = layer + (gsize) face->along.lower[j] * (gsize) grid->nx, *far = layer + (gsize) face->along.upper[j] * (gsize) grid->nx;
+  const float on = face->along.on[j];
+  float *cells = face->cells;
+
+  for (int i = 0; i < grid->nx; i++)
+    cells[i] = near[i] + on * (far[i] - near[i]);
+  for (int i = 0; i < face->nx; i++)
+    {
+      float low = cells[face->across.lower[i]];
+
+      depths[i] = low + face->across.on[i] * (cells[face->across.upper[i]] - low);
+    }
+}
+
+/* Adds what of one pour's specks falls on the @n lines from @first. */
+static void
+add_specks (const Face *face, const SwSpecks *specks, int first, int n, float *depths)
+{
+  const SwGrid *grid = &face->forecast->grid;
+  double px = grid->lx / face->nx, py = grid->ly / face->ny;
+  double scale = 100.0 * (grid->lx / grid->nx) * (grid->ly / grid->ny) / face->forecast->grams_per_cell;
 
   for (gsize k = 0; k < specks->n_specks; k++)
     {
       const SwSpeck *speck = &specks->specks[k];
       const SwMark *mark = &specks->marks[specks->class_of[k]];
-      double amount = scale * (double) speck->grams * (double) mark->depth[layer];
+      double amount = scale * (double) speck->grams * (double) mark->depth[face->layer];
       int i0 = MAX ((int) floor (((double) speck->x - mark->reach_cm) / px), 0);
-      int i1 = MIN ((int) ceil (((double) speck->x + mark->reach_cm) / px), nx - 1);
-      int j0 = MAX ((int) floor (((double) speck->y - mark->reach_cm) / py), 0);
-      int j1 = MIN ((int) ceil (((double) speck->y + mark->reach_cm) / py), ny - 1);
+      int i1 = MIN ((int) ceil (((double) speck->x + mark->reach_cm) / px), face->nx - 1);
+      int j0 = MAX ((int) floor (((double) speck->y - mark->reach_cm) / py), first);
+      int j1 = MIN ((int) ceil (((double) speck->y + mark->reach_cm) / py), first + n - 1);
 
       for (int j = j0; j <= j1; j++)
         for (int i = i0; i <= i1; i++)
@@ -59,33 +96,48 @@ add_specks (const SwForecast *forecast, const SwSpecks *specks, int layer, int n
             double dx = (i + 0.5) * px - (double) speck->x;
             double dy = (j + 0.5) * py - (double) speck->y;
 
-            depths[(gsize) j * (gsize) nx + (gsize) i] += (float) (amount * sw_mark_density (mark, dx * dx + dy * dy));
+            depths[(gsize) (j - first) * (gsize) face->nx + (gsize) i] += (float) (amount * sw_mark_density (mark, dx * dx + dy * dy));
           }
     }
+}
+
+static void
+read_lines (const Face *face, int dye, int first, int n, float *depths)
+{
+  const SwForecast *forecast = face->forecast;
+
+  for (int j = 0; j < n; j++)
+    read_line (face, dye, first + j, depths + (gsize) j * (gsize) face->nx);
+  for (gsize i = 0; i < forecast->n_specks; i++)
+    if (forecast->specks[i]->dye == dye)
+      add_specks (face, forecast->specks[i], first, n, depths);
 }
 
 void
 sw_forecast_face (const SwForecast *forecast, gboolean second, int nx, int ny, float *x, float *y, float *z)
 {
-  gsize n = (gsize) nx * (gsize) ny;
-  int layer = second ? forecast->grid.nz - 1 : 0;
+  gsize block = (gsize) nx * FACE_LINES;
+  g_autofree float *room = g_new (float, block * (gsize) MAX (forecast->n_dyes, 1));
+  g_autofree float *cells = g_new (float, forecast->grid.nx);
   const float *depths[SW_MAX_DYES];
+  Face face = { forecast, second ? forecast->grid.nz - 1 : 0, nx, ny, .cells = cells };
 
-  for (int dye = 0; dye < forecast->n_dyes; dye++)
+  between_init (&face.across, nx, forecast->grid.nx);
+  between_init (&face.along, ny, forecast->grid.ny);
+  for (int first = 0; first < ny; first += FACE_LINES)
     {
-      float *depth = g_new (float, n);
+      int n = MIN (FACE_LINES, ny - first);
+      gsize at = (gsize) first * (gsize) nx;
 
-      read_layer (forecast, dye, layer, nx, ny, depth);
-      for (gsize i = 0; i < forecast->n_specks; i++)
-        if (forecast->specks[i]->dye == dye)
-          add_specks (forecast, forecast->specks[i], layer, nx, ny, depth);
-      depths[dye] = depth;
+      for (int dye = 0; dye < forecast->n_dyes; dye++)
+        {
+          read_lines (&face, dye, first, n, room + block * (gsize) dye);
+          depths[dye] = room + block * (gsize) dye;
+        }
+      sw_mix_xyz (&forecast->palette, depths, (gsize) nx * (gsize) n, x + at, y + at, z + at);
     }
-
-  sw_mix_xyz (&forecast->palette, depths, n, x, y, z);
-
-  for (int dye = 0; dye < forecast->n_dyes; dye++)
-    g_free ((gpointer) depths[dye]);
+  between_clear (&face.across);
+  between_clear (&face.along);
 }
 
 void
@@ -102,11 +154,9 @@ sw_forecast_strip (const SwForecast *forecast, gsize n, float *x, float *y, floa
     {
       double t = forecast->sketch->cloth.start_cm +
                  ((double) (i / 2) + (i % 2 == 0 ? SW_LEG_FIRST : SW_LEG_SECOND)) * forecast->stitch_length_cm;
-      double loop, u, v;
-      gsize wrap, at;
+      double loop = sw_reel_loop (&forecast->reel, MIN (t, forecast->strand_length_cm));
+      gsize at = MIN ((gsize) (loop * (double) n), n - 1);
 
-      sw_reel_place (&forecast->reel, MIN (t, forecast->strand_length_cm), &wrap, &loop, &u, &v);
-      at = MIN ((gsize) (loop * (double) n), n - 1);
       counts[at]++;
       x[at] += forecast->leg_x[i];
       y[at] += forecast->leg_y[i];

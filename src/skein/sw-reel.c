@@ -150,3 +150,12 @@ sw_reel_place (const SwReel *reel, double t, gsize *wrap, double *loop, double *
   *u = place.u;
   *v = place.v;
 }
+
+double
+sw_reel_loop (const SwReel *reel, double t)
+{
+  const double step = growth_step (reel);
+  const double wrap = (double) wrap_at (reel, step, t);
+
+  return CLAMP ((t - wrap_start (reel, step, wrap)) / (reel->circumference_cm * (1.0 + step * wrap)), 0.0, 1.0);
+}

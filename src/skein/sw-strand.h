@@ -45,6 +45,11 @@ double sw_reel_wraps (const SwReel *reel);
 void sw_reel_place (const SwReel *reel, double t, gsize *wrap, double *loop, double *u, double *v);
 
 /**
+ * sw_reel_loop: how far round the loop @t lies, 0 .. 1; sw_reel_place() without the place in the bundle
+ */
+double sw_reel_loop (const SwReel *reel, double t);
+
+/**
  * sw_lay_place:
  * @x, @y, @z: (out): fractions 0 .. 1 of the laid length, width (all lanes) and depth
  */
