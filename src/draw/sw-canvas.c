@@ -8,8 +8,8 @@
 
 /* Light and dark, sRGB codes over 255. */
 static const double greys[2][SW_N_INKS] = {
-  { 0.784, 0.706, 0.545, 0.604, 0.302, 0.118 },
-  { 0.180, 0.235, 0.412, 0.376, 0.722, 0.918 },
+  { 0.784, 0.706, 0.867, 0.545, 0.604, 0.302, 0.118 },
+  { 0.180, 0.235, 0.129, 0.412, 0.376, 0.722, 0.918 },
 };
 
 /* No picture of pixels on a page is larger than this; it is then coarser than two to a unit. */

@@ -12,7 +12,8 @@ G_BEGIN_DECLS
 typedef enum
 {
   SW_INK_GROUND, /* around everything */
-  SW_INK_FLOOR,  /* of the pan; the plot's ground */
+  SW_INK_FLOOR,  /* of the pan */
+  SW_INK_PAPER,  /* beneath a chart's lines */
   SW_INK_WALL,
   SW_INK_FAINT, /* grid lines, small ticks */
   SW_INK_LINE,

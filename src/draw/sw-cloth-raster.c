@@ -105,21 +105,26 @@ lay_row (const Band *band, gsize row)
     lay_part (band, SW_PART_BEAD, row, first + c, band->colours[c]);
 }
 
-/* One pixel at the cloth's edge, where a stitch covers part of it. */
+/*
+ * Stitches meet within a pixel of where they should, and each has a shape of
+ * its own: what they cover adds up to nearly one, and is made one.
+ */
+static guint32
+inner_pixel (const Band *band, const float *gather)
+{
+  const float whole = 1 / MAX (gather[3], 0.1f);
+  const float rgb[] = { gather[0] * whole, gather[1] * whole, gather[2] * whole };
+
+  return sw_linear_pixel (&band->linear, rgb);
+}
+
+/* At the cloth's edge a stitch may cover part of the pixel. */
 static guint32
 edge_pixel (const Band *band, const float *gather)
 {
-  const float cover = MIN (gather[3], 1);
-  float rgb[3];
-
-  if (cover < 0.002f)
-    return 0;
-  for (int i = 0; i < 3; i++)
-    rgb[i] = gather[i] / cover;
-  return sw_linear_premultiply (sw_linear_pixel (&band->linear, rgb), cover);
+  return gather[3] < 0.002f ? 0 : sw_linear_premultiply (inner_pixel (band, gather), gather[3]);
 }
 
-/* Within the cloth's box every pixel is all cloth, whatever its stitches' slightly unlike edges add up to. */
 static void
 write_band (const Band *band, int stride, guint32 *pixels)
 {
@@ -135,7 +140,7 @@ write_band (const Band *band, int stride, guint32 *pixels)
       const gboolean inside = j >= top && j + 1 <= bottom;
 
       for (int i = 0; i < band->width; i++, gather += 4)
-        line[i] = inside && i >= from && i < to ? sw_linear_pixel (&band->linear, gather) : edge_pixel (band, gather);
+        line[i] = inside && i >= from && i < to ? inner_pixel (band, gather) : edge_pixel (band, gather);
     }
 }
 

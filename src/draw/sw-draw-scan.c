@@ -40,7 +40,7 @@ draw_plot (const Scan *scan)
   const double right = plot->x + plot->width, bottom = plot->y + plot->height;
 
   cairo_rectangle (canvas->cr, plot->x, plot->y, plot->width, plot->height);
-  sw_canvas_set_ink (canvas, SW_INK_FLOOR);
+  sw_canvas_set_ink (canvas, SW_INK_PAPER);
   cairo_fill (canvas->cr);
   for (int i = 0; i <= 4; i++)
     {
@@ -95,26 +95,28 @@ trace_line (const Scan *scan, SwWorked worked)
                    sw_scan_to_y (&scan->geometry, scan->results[worked][i].stack));
 }
 
-/* In the round: a filled hill with a solid ridge. Flat: a dashed line over it. */
+/* In the round: a filled hill with a solid ridge. Flat: a dashed line over it. The way the cloth is worked is the stronger. */
 static void
 draw_lines (const Scan *scan)
 {
   cairo_t *cr = scan->canvas->cr;
-  const double bottom = sw_scan_to_y (&scan->geometry, 0);
+  const double bottom = sw_scan_to_y (&scan->geometry, 0), grey = scan->canvas->look->dark ? 1 : 0;
+  const gboolean flat = scan->forecast->layout.worked == SW_WORKED_FLAT;
 
   cairo_new_path (cr);
   cairo_move_to (cr, sw_scan_to_x (&scan->geometry, (double) scan->geometry.from), bottom);
   trace_line (scan, SW_WORKED_ROUND);
   cairo_line_to (cr, sw_scan_to_x (&scan->geometry, (double) scan->geometry.to), bottom);
   cairo_close_path (cr);
-  cairo_set_source_rgba (cr, scan->canvas->look->dark, scan->canvas->look->dark, scan->canvas->look->dark, 0.16);
+  cairo_set_source_rgba (cr, grey, grey, grey, 0.13);
   cairo_fill (cr);
 
   sw_canvas_set_ink (scan->canvas, SW_INK_TEXT);
-  cairo_set_line_width (cr, 1.25);
+  cairo_set_line_width (cr, flat ? 0.9 : 1.3);
   trace_line (scan, SW_WORKED_ROUND);
   cairo_stroke (cr);
   sw_canvas_set_ink (scan->canvas, SW_INK_LINE);
+  cairo_set_line_width (cr, flat ? 1.5 : 1);
   cairo_set_dash (cr, dashes, 2, 0);
   trace_line (scan, SW_WORKED_FLAT);
   cairo_stroke (cr);
@@ -187,7 +189,7 @@ overlaps (const SwBox *a, const SwBox *b)
 
 /* A peak's sign and width above its place on the line, unless something stands there already. */
 static void
-draw_peak (const Scan *scan, const SwScanPeak *peak, GArray *taken)
+draw_peak (const Scan *scan, const SwPooling *peak, GArray *taken)
 {
   const SwCanvas *canvas = scan->canvas;
   const SwBox *plot = &scan->geometry.plot;
@@ -205,25 +207,25 @@ draw_peak (const Scan *scan, const SwScanPeak *peak, GArray *taken)
     if (overlaps (&box, &g_array_index (taken, SwBox, i)))
       return;
   g_array_append_val (taken, box);
+  sw_canvas_rounded (canvas, &box, 3);
+  sw_canvas_set_ink (canvas, SW_INK_PAPER);
+  cairo_fill (canvas->cr);
   sw_canvas_set_ink (canvas, SW_INK_TEXT);
   draw_sign (canvas, peak->verdict, box.x + 6, box.y + box.height / 2);
   sw_canvas_text (canvas, text, box.x + 14, box.y + box.height / 2, 0, 0.5, SW_TEXT_PX, NULL);
 }
 
+/* Those of the way the cloth is worked. */
 static void
 draw_peaks (const Scan *scan, GArray *taken)
 {
   const double px = scan->geometry.plot.width / MAX ((double) (scan->n - 1), 1);
-  const gsize spacing = (gsize) CLAMP (36 / px, 1, 200);
+  const gsize spacing = (gsize) CLAMP (24 / px, 1, 200);
+  const SwPooling *peaks[SW_SCAN_MAX_PEAKS];
+  const gsize n = sw_scan_peaks (scan->results[scan->forecast->layout.worked], scan->n, spacing, peaks);
 
-  for (int i = SW_WORKED_ROUND; i >= SW_WORKED_FLAT; i--)
-    {
-      SwScanPeak peaks[SW_SCAN_MAX_PEAKS];
-      const gsize n = sw_scan_peaks (scan->results[i], scan->n, spacing, peaks);
-
-      for (gsize p = 0; p < n; p++)
-        draw_peak (scan, &peaks[p], taken);
-    }
+  for (gsize p = 0; p < n; p++)
+    draw_peak (scan, peaks[p], taken);
 }
 
 /* The present width: a line through the chart, its name above and a dot where it meets the line it is worked in. */

@@ -10,7 +10,29 @@
 
 #include <math.h>
 
-#define PLACES SW_STRIP_MAX_PLACES /* along the loop; it is a mean over the wraps, so nothing on it is finer */
+/* One loop's colours, XYZ planes of @n places. */
+typedef struct
+{
+  gsize n;
+  float *x, *y, *z;
+} Loop;
+
+/* As many places as stitches have legs on the loop: more would be bare, and the colours are means over the wraps anyway. */
+static void
+loop_init (Loop *loop, const SwForecast *forecast)
+{
+  loop->n = (gsize) CLAMP (2 * forecast->repeat_cm / forecast->stitch_length_cm, 16, SW_STRIP_MAX_PLACES);
+  loop->x = g_new (float, 3 * loop->n);
+  loop->y = loop->x + loop->n;
+  loop->z = loop->y + loop->n;
+  sw_forecast_strip (forecast, loop->n, loop->x, loop->y, loop->z);
+}
+
+static void
+loop_clear (Loop *loop)
+{
+  g_free (loop->x);
+}
 
 /* Round like a strand, with its plies wound round it. 1 in the mean over the height. */
 static float
@@ -37,18 +59,18 @@ strand_cover (const SwRaster *raster, int i, int j)
   return CLAMP (radius - hypotf (radius - x, radius - y) + 0.5f, 0, 1);
 }
 
-/* Between the two places nearest to @at, 0 .. 1 along the loop. */
+/* Between the two places nearest to @at, 0 .. 1 along the loop; it closes on itself. */
 static float
-read_loop (const float *places, float at)
+read_loop (const float *places, gsize n, float at)
 {
-  const float place = CLAMP (at * PLACES - 0.5f, 0, PLACES - 1);
-  const int whole = MIN ((int) place, PLACES - 2);
+  const float place = at * (float) n + (float) n - 0.5f, whole = floorf (place);
+  const gsize i = (gsize) whole % n, next = (i + 1) % n;
 
-  return places[whole] + (places[whole + 1] - places[whole]) * (place - (float) whole);
+  return places[i] + (places[next] - places[i]) * (place - whole);
 }
 
 static void
-fill_strand (const SwRaster *raster, const float *loop, int plies)
+fill_strand (const SwRaster *raster, const Loop *loop, int plies)
 {
   const gsize n = (gsize) raster->width;
   g_autofree float *xyz = g_new (float, 3 * n);
@@ -57,7 +79,7 @@ fill_strand (const SwRaster *raster, const float *loop, int plies)
 
   sw_linear_init (&linear);
   for (gsize i = 0; i < 3 * n; i++)
-    xyz[i] = read_loop (loop + i / n * PLACES, ((float) (i % n) + 0.5f) / (float) n);
+    xyz[i] = read_loop (loop->x + i / n * loop->n, loop->n, ((float) (i % n) + 0.5f) / (float) n);
   sw_pixels_from_xyz (xyz, xyz + n, xyz + 2 * n, 1, n, colours);
   for (int j = 0; j < raster->height; j++)
     for (int i = 0; i < raster->width; i++)
@@ -137,18 +159,17 @@ draw_run (const SwCanvas *canvas, const SwStripGeometry *geometry, double from_c
 }
 
 static void
-draw_runs (const SwCanvas *canvas, const SwForecast *forecast, const SwStripGeometry *geometry, const float *loop)
+draw_runs (const SwCanvas *canvas, const SwForecast *forecast, const SwStripGeometry *geometry, const Loop *loop)
 {
-  g_autofree SwStripRun *runs = g_new (SwStripRun, PLACES);
-  g_autofree float *lab = g_new (float, 3 * PLACES);
-  const double place = forecast->repeat_cm / PLACES;
+  g_autofree SwStripRun *runs = g_new (SwStripRun, loop->n);
+  g_autofree float *lab = g_new (float, 3 * loop->n);
+  const double place = forecast->repeat_cm / (double) loop->n;
   gsize n;
   gboolean joined;
 
-  sw_lab_from_xyz_many (loop, loop + PLACES, loop + 2 * PLACES, PLACES, lab, lab + PLACES, lab + 2 * PLACES);
-  n = sw_strip_runs (lab, lab + PLACES, lab + 2 * PLACES, PLACES, runs);
+  sw_lab_from_xyz_many (loop->x, loop->y, loop->z, loop->n, lab, lab + loop->n, lab + 2 * loop->n);
+  n = sw_strip_runs (lab, lab + loop->n, lab + 2 * loop->n, loop->n, runs);
   joined = n > 1 && sw_strip_run_distance (&runs[0], &runs[n - 1]) < SW_STRIP_SAME;
-
   for (gsize i = 0; i < n; i++)
     {
       double length = (double) (runs[i].to - runs[i].from) * place;
@@ -165,20 +186,21 @@ sw_draw_strip (cairo_t *cr, const SwForecast *forecast, double width, double hei
   SwCanvas canvas;
   SwStripGeometry geometry;
   SwRaster raster;
-  g_autofree float *loop = g_new (float, 3 * PLACES);
+  Loop loop;
 
-  sw_forecast_strip (forecast, PLACES, loop, loop + PLACES, loop + 2 * PLACES);
+  loop_init (&loop, forecast);
   sw_canvas_begin (&canvas, cr, width, height, look);
   sw_strip_geometry (forecast, width, height, &geometry);
   if (sw_raster_begin (&raster, &canvas, &geometry.strand))
     {
-      fill_strand (&raster, loop, (int) forecast->sketch->yarn.plies);
+      fill_strand (&raster, &loop, (int) forecast->sketch->yarn.plies);
       sw_raster_end (&raster, &canvas);
     }
   draw_folds (&canvas, forecast, &geometry);
   if (geometry.labels.height > 0)
-    draw_runs (&canvas, forecast, &geometry, loop);
+    draw_runs (&canvas, forecast, &geometry, &loop);
   if (geometry.ruler.height > 0)
     sw_ruler_draw (&canvas, SW_RULER_BELOW, &geometry.ruler, geometry.scale);
   sw_canvas_end (&canvas);
+  loop_clear (&loop);
 }

@@ -64,9 +64,12 @@ draw_tick (const SwCanvas *canvas, SwRulerSide side, const SwBox *box, double at
 static void
 draw_label (const SwCanvas *canvas, SwRulerSide side, const SwBox *box, double at, const char *text)
 {
+  double width, height;
+
   sw_canvas_set_ink (canvas, SW_INK_TEXT);
-  if (side == SW_RULER_BELOW)
-    sw_canvas_text (canvas, text, box->x + at, box->y + LONG_TICK_PX, 0.5, 0, SW_TEXT_PX, NULL);
+  sw_canvas_text_size (canvas, text, SW_TEXT_PX, &width, &height);
+  if (side == SW_RULER_BELOW) /* under its tick, or as near as the picture's edges let it */
+    sw_canvas_text (canvas, text, CLAMP (box->x + at - width / 2, 2, MAX (canvas->width - width - 2, 2)), box->y + LONG_TICK_PX, 0, 0, SW_TEXT_PX, NULL);
   else
     sw_canvas_text (canvas, text, box->x + box->width - LONG_TICK_PX - 3, box->y + box->height - at, 1, 0.5, SW_TEXT_PX, NULL);
 }

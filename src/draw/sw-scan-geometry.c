@@ -8,7 +8,8 @@
 
 #define LEFT_PX 44
 #define RIGHT_PX 14
-#define ABOVE_PX 40 /* the legend and the present width's name */
+#define ABOVE_PX 40 /* the key and the present width's name */
+#define HEAD_PX 20  /* within the plot, above a stacking of 1: room for the peaks' names */
 #define BELOW_PX 40
 #define LEAST_LABEL_PX 44
 
@@ -32,7 +33,9 @@ sw_scan_to_x (const SwScanGeometry *geometry, double stitches)
 double
 sw_scan_to_y (const SwScanGeometry *geometry, double stack)
 {
-  return geometry->plot.y + (1 - CLAMP (stack, 0, 1)) * geometry->plot.height;
+  const double head = MIN (HEAD_PX, geometry->plot.height / 4);
+
+  return geometry->plot.y + head + (1 - CLAMP (stack, 0, 1)) * (geometry->plot.height - head);
 }
 
 gsize
@@ -56,46 +59,50 @@ sw_scan_step (const SwScanGeometry *geometry)
   return 1000;
 }
 
+/* None within @reach is higher; of a plateau all are. */
 static gboolean
-is_peak (const SwPooling *results, gsize n, gsize i, gsize spacing)
+is_highest (const SwPooling *results, gsize n, gsize i, gsize reach)
 {
-  const gsize from = i > spacing ? i - spacing : 0, to = MIN (i + spacing, n - 1);
+  const gsize from = i > reach ? i - reach : 0, to = MIN (i + reach, n - 1);
 
-  if (results[i].verdict == SW_VERDICT_SCATTERS || results[i].verdict == SW_VERDICT_EVEN)
-    return FALSE;
   for (gsize j = from; j <= to; j++)
-    if (results[j].stack > results[i].stack || (results[j].stack == results[i].stack && j < i))
+    if (results[j].stack > results[i].stack)
       return FALSE;
   return TRUE;
 }
 
-/* Highest first; of equals the narrower. */
+/* Highest first; of a plateau where colours stand straight up, since that is what a knitter looks for; then the narrower. */
 static int
 compare_peaks (gconstpointer a, gconstpointer b)
 {
-  const SwScanPeak *p = a, *q = b;
+  const SwPooling *p = *(const SwPooling *const *) a, *q = *(const SwPooling *const *) b;
 
   if (p->stack != q->stack)
     return p->stack > q->stack ? -1 : 1;
-  return p->width < q->width ? -1 : 1;
+  if (ABS (p->stitch_step) != ABS (q->stitch_step))
+    return ABS (p->stitch_step) - ABS (q->stitch_step);
+  return p->width < q->width ? -1 : p->width > q->width;
 }
 
 gsize
-sw_scan_peaks (const SwPooling *results, gsize n, gsize spacing, SwScanPeak *peaks)
+sw_scan_peaks (const SwPooling *results, gsize n, gsize spacing, const SwPooling **peaks)
 {
-  g_autoptr (GArray) found = g_array_new (FALSE, FALSE, sizeof (SwScanPeak));
-  gsize kept;
+  g_autoptr (GPtrArray) found = g_ptr_array_new ();
+  gsize kept = 0;
 
   for (gsize i = 0; i < n; i++)
-    if (is_peak (results, n, i, spacing))
-      {
-        const SwScanPeak peak = { results[i].width, results[i].stack, results[i].verdict, results[i].worked };
+    if (results[i].verdict != SW_VERDICT_SCATTERS && results[i].verdict != SW_VERDICT_EVEN && is_highest (results, n, i, spacing))
+      g_ptr_array_add (found, (gpointer) &results[i]);
+  g_ptr_array_sort (found, compare_peaks);
+  for (guint i = 0; i < found->len && kept < SW_SCAN_MAX_PEAKS; i++)
+    {
+      const SwPooling *peak = g_ptr_array_index (found, i);
+      gboolean apart = TRUE;
 
-        g_array_append_val (found, peak);
-      }
-  g_array_sort (found, compare_peaks);
-  kept = MIN (found->len, SW_SCAN_MAX_PEAKS);
-  for (gsize i = 0; i < kept; i++)
-    peaks[i] = g_array_index (found, SwScanPeak, i);
+      for (gsize k = 0; k < kept; k++)
+        apart = apart && MAX (peak->width, peaks[k]->width) - MIN (peak->width, peaks[k]->width) > spacing;
+      if (apart)
+        peaks[kept++] = peak;
+    }
   return kept;
 }

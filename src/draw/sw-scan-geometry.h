@@ -24,26 +24,17 @@ gsize sw_scan_width_at (const SwScanGeometry *geometry, double x);
 /* Steps of the width axis: the closest of 1, 2, 5 x 10^n whose labels do not crowd. */
 gsize sw_scan_step (const SwScanGeometry *geometry);
 
-/* One width worth a word on the chart. */
-typedef struct
-{
-  gsize width;
-  double stack;
-  SwVerdict verdict;
-  SwWorked worked;
-} SwScanPeak;
-
-#define SW_SCAN_MAX_PEAKS 24
+#define SW_SCAN_MAX_PEAKS 64
 
 /**
  * sw_scan_peaks:
  * @results: (array length=n): one verdict per width, rising
  * @spacing: least distance of two peaks, stitches
- * @peaks: (out caller-allocates): SW_SCAN_MAX_PEAKS
- * Widths whose stack is the highest within @spacing and whose verdict is a
- * pattern, the highest first.
+ * @peaks: (out caller-allocates): SW_SCAN_MAX_PEAKS pointers into @results
+ * Widths worth a word: none within @spacing stacks higher, and the verdict is
+ * a pattern. The highest first.
  * Returns: how many
  */
-gsize sw_scan_peaks (const SwPooling *results, gsize n, gsize spacing, SwScanPeak *peaks);
+gsize sw_scan_peaks (const SwPooling *results, gsize n, gsize spacing, const SwPooling **peaks);
 
 G_END_DECLS

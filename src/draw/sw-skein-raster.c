@@ -6,180 +6,133 @@
 #include "colour/sw-mix.h"
 #include "draw/sw-linear.h"
 #include "draw/sw-skein-shape.h"
-#include "sketch/sw-chance.h"
+#include "draw/sw-weave.h"
 #include "skein/sw-strand.h"
 
 #include <math.h>
 
-/* Fibre in a bloomed strand, g/cm3; a drawing's figure, from memory of cover-factor tables. */
+/* Fibre in a bloomed strand, g/cm3: the width a strand is drawn with. Ours. */
 #define STRAND_DENSITY 0.35
 
-/*
- * The wraps' texture in layers, from single strands to the locks they lie in.
- * Each layer fades out before its pitch comes near the pixels', so that
- * nothing beats with them.
- */
-typedef struct
-{
-  double pitch;  /* in strands */
-  float depth;   /* of the grooves */
-  float tone;    /* how unlike neighbours are */
-  double wander; /* cm */
-} Layer;
+/* Highlights of the weave, for pale yarn's softer shade: see shade(). */
+#define PEAK 1.45f
 
-static const Layer layers[] = {
-  { 1, 0.30f, 0.26f, 0.025 },
-  { 3.7, 0.16f, 0.20f, 0.06 },
-  { 13, 0.06f, 0.10f, 0.12 },
-};
-
-#define N_LAYERS G_N_ELEMENTS (layers)
-#define KNOT_CM 2.6 /* along a strand, from one tone to the next */
-
-typedef struct
-{
-  float pitch_cm, depth, tone;
-  float *wander_a, *wander_b; /* per column */
-} Weave;
+#define SHADOW_CM 0.22f
+#define SHADOW_ALPHA 0.55f
 
 typedef struct
 {
   SwSkeinShape shape;
-  Weave weave[N_LAYERS];
+  SwWeave weave;
   SwLinear linear;
+  int width, height;
   float gap_cm, px_per_cm;
+  guint32 *face; /* the forecast's colours, the near edge first */
 } Skein;
 
-static float
-smooth (float t)
+static void
+read_face (Skein *skein, const SwForecast *forecast, gboolean second_face)
 {
-  t = CLAMP (t, 0, 1);
-  return t * t * (3 - 2 * t);
+  const gsize n = (gsize) skein->width * (gsize) skein->height;
+  g_autofree float *xyz = g_new (float, 3 * n);
+
+  sw_forecast_face (forecast, second_face, skein->width, skein->height, xyz, xyz + n, xyz + 2 * n);
+  sw_pixels_from_xyz (xyz, xyz + n, xyz + 2 * n, 1, n, skein->face);
 }
 
 static void
-weave_init (Weave *weave, const Layer *layer, double strand_cm, double px_per_cm, int width)
+skein_init (Skein *skein, const SwForecast *forecast, gboolean second_face, int width, int height, double px_per_cm)
 {
-  const double pitch = layer->pitch * strand_cm;
-  const float seen = smooth (((float) (pitch * px_per_cm) - 1.8f) / 2.5f);
-
-  weave->pitch_cm = (float) pitch;
-  weave->depth = layer->depth * seen;
-  weave->tone = layer->tone * seen;
-  weave->wander_a = g_new (float, width);
-  weave->wander_b = g_new (float, width);
-  for (int i = 0; i < width; i++)
-    {
-      const double x = (i + 0.5) / px_per_cm + 40 * layer->pitch;
-
-      weave->wander_a[i] = (float) (layer->wander * (sin (x * 0.61) + 0.6 * sin (x * 1.37 + 1)));
-      weave->wander_b[i] = (float) (layer->wander * (sin (x * 0.83 + 2) + 0.5 * sin (x * 1.71)));
-    }
-}
-
-/* -1 .. 1, a tone for each strand and knot. */
-static float
-tone_at (int strand, int knot, guint64 layer)
-{
-  const guint64 address = sw_chance_mix (layer, (guint64) (guint32) strand << 20 ^ (guint64) (guint32) knot);
-
-  return (float) (address >> 40) * (2.0f / (1 << 24)) - 1;
-}
-
-/* The layer's light where the strand coordinate is @strand, cm. */
-static float
-weave_light (const Weave *weave, guint64 layer, float strand, float knots)
-{
-  const float at = strand / weave->pitch_cm, whole = floorf (at), across = 2 * (at - whole) - 1;
-  const float knot = floorf (knots), t = smooth (knots - knot);
-  const int s = (int) whole, k = (int) knot;
-  const float tone = tone_at (s, k, layer) * (1 - t) + tone_at (s, k + 1, layer) * t;
-
-  return 1 + weave->depth * (0.5f - 1.5f * across * across) + weave->tone * tone;
-}
-
-static float
-light_at (const Skein *skein, const SwSkeinPoint *point, int column, float wave_a, float wave_b)
-{
-  const float a = point->across, a2 = a * a;
-  float light = (1.06f - 0.42f * a2 * a2 * a2 + 0.06f * a) * (1 - 0.5f * point->end * point->end);
-
-  for (gsize i = 0; i < N_LAYERS; i++)
-    if (skein->weave[i].depth > 0)
-      {
-        const Weave *weave = &skein->weave[i];
-        const float strand = point->strand + wave_a * weave->wander_a[column] + wave_b * weave->wander_b[column];
-        const float knots = ((float) column / skein->px_per_cm + strand * 7.3f) / (float) KNOT_CM;
-
-        light *= weave_light (weave, i + 1, strand, knots);
-      }
-  return light;
-}
-
-/* The contact shadow beside a bundle, and its edge softened by a pixel. */
-static guint32
-pixel_at (const Skein *skein, guint32 colour, const SwSkeinPoint *point, int column, float wave_a, float wave_b)
-{
-  const float edge = point->inside - skein->gap_cm * (1 + 0.5f * skein->weave[0].wander_a[column] / 0.04f);
-  const float cover = CLAMP (edge * skein->px_per_cm + 0.5f, 0, 1);
-  const float shadow = 0.55f * expf (MIN (edge, 0) / 0.22f);
-  guint32 yarn = 0, alpha;
-  float rgb[3], light;
-
-  if (cover <= 0)
-    return (guint32) (shadow * 255) << 24;
-  light = light_at (skein, point, column, wave_a, wave_b);
-  sw_linear_decode (&skein->linear, colour, rgb);
-  for (int i = 0; i < 3; i++)
-    rgb[i] *= light;
-  yarn = sw_linear_premultiply (sw_linear_pixel (&skein->linear, rgb), cover);
-  alpha = (yarn >> 24) + (guint32) ((float) (255 - (yarn >> 24)) * shadow);
-  return (yarn & 0xffffff) | alpha << 24;
-}
-
-static void
-skein_init (Skein *skein, const SwForecast *forecast, int width, double px_per_cm)
-{
-  const double tex = sw_tex (forecast->sketch->yarn.metres_per_100_g);
-  const double strand = sqrt (4 * tex * 1e-5 / (G_PI * STRAND_DENSITY));
+  const SwYarn *yarn = &forecast->sketch->yarn;
+  const double strand = sqrt (4 * sw_tex (yarn->metres_per_100_g) * 1e-5 / (G_PI * STRAND_DENSITY));
 
   sw_skein_shape_init (&skein->shape, forecast->sketch);
+  sw_weave_init (&skein->weave, strand, (int) yarn->plies, px_per_cm, width);
   sw_linear_init (&skein->linear);
+  skein->width = width;
+  skein->height = height;
   skein->px_per_cm = (float) px_per_cm;
   skein->gap_cm = (float) MIN (0.02 * skein->shape.lane / skein->shape.runs_across, 0.1);
-  for (gsize i = 0; i < N_LAYERS; i++)
-    weave_init (&skein->weave[i], &layers[i], strand, px_per_cm, width);
+  skein->face = g_new (guint32, (gsize) width * (gsize) height);
+  read_face (skein, forecast, second_face);
+}
+
+static void
+skein_clear (Skein *skein)
+{
+  sw_weave_clear (&skein->weave);
+  g_free (skein->face);
+}
+
+/* The colour of the strand that is seen at a pixel: a strand is dyed where it lies, so a speck's edge follows the strands. */
+static guint32
+strand_colour (const Skein *skein, const SwWeavePoint *weave, int column, int row)
+{
+  const int i = column + (int) lrintf (weave->shift_cm * skein->px_per_cm), j = row - (int) lrintf (weave->off_cm * skein->px_per_cm);
+
+  return skein->face[(gsize) CLAMP (j, 0, skein->height - 1) * (gsize) skein->width + (gsize) CLAMP (i, 0, skein->width - 1)];
+}
+
+/* The bundle is round at its edges and falls away at a fold; light comes from the far side. 1 in the mean across. */
+static float
+body_light (const SwSkeinPoint *point)
+{
+  const float a = point->across, a2 = a * a;
+
+  return (1.06f - 0.42f * a2 * a2 * a2 + 0.06f * a) * (1 - 0.5f * point->end * point->end);
+}
+
+/* Highlights stay within the white: what has little room above it takes less of the light and shade. */
+static guint32
+shade (const SwLinear *linear, guint32 colour, float light)
+{
+  float rgb[3], room, soft;
+
+  sw_linear_decode (linear, colour, rgb);
+  room = 1 / MAX (MAX (rgb[0], rgb[1]), MAX (rgb[2], 0.01f));
+  soft = 1 + (light - 1) * CLAMP ((room - 1) / (PEAK - 1), 0.4f, 1);
+  for (int i = 0; i < 3; i++)
+    rgb[i] *= soft;
+  return sw_linear_pixel (linear, rgb);
+}
+
+/* The yarn, its edge softened by a pixel, over the contact shadow beside it. */
+static guint32
+pixel_at (const Skein *skein, const SwWeaveRow *weave_row, int column, int row)
+{
+  const SwSkeinPoint point = sw_skein_shape_at (&skein->shape, (column + 0.5) / (double) skein->px_per_cm, (row + 0.5) / (double) skein->px_per_cm);
+  const float ragged = 1 + 12 * skein->weave.layers[0].wander_a[column];
+  /* The gap is between bundles; at the outermost edges the yarn reaches as far as the skein does. */
+  const float rim = MIN ((float) row + 0.5f, (float) (skein->height - row) - 0.5f) / skein->px_per_cm;
+  const float edge = point.inside - MIN (skein->gap_cm * ragged, 0.01f + 0.4f * rim);
+  const float cover = CLAMP (edge * skein->px_per_cm + 0.5f, 0, 1);
+  SwWeavePoint weave;
+  guint32 yarn, alpha;
+
+  if (cover <= 0)
+    return (guint32) (255 * SHADOW_ALPHA * expf (edge / SHADOW_CM)) << 24;
+  weave = sw_weave_at (&skein->weave, weave_row, column, point.strand);
+  yarn = shade (&skein->linear, strand_colour (skein, &weave, column, row), weave.light * body_light (&point));
+  if (cover >= 1)
+    return yarn;
+  yarn = sw_linear_premultiply (yarn, cover);
+  alpha = (yarn >> 24) + (guint32) ((float) (255 - (yarn >> 24)) * SHADOW_ALPHA);
+  return (yarn & 0xffffff) | alpha << 24;
 }
 
 void
 sw_skein_raster (const SwForecast *forecast, gboolean second_face, int width, int height, double px_per_cm, int stride, guint32 *pixels)
 {
-  const gsize n = (gsize) width * (gsize) height;
-  float *xyz = g_new (float, 3 * n);
   Skein skein;
 
-  skein_init (&skein, forecast, width, px_per_cm);
-  sw_forecast_face (forecast, second_face, width, height, xyz, xyz + n, xyz + 2 * n);
+  skein_init (&skein, forecast, second_face, width, height, px_per_cm);
   for (int j = 0; j < height; j++)
     {
-      const int from_near = height - 1 - j; /* the face counts from the near edge, the picture from the far one */
-      const gsize at = (gsize) from_near * (gsize) width;
-      const double y = (from_near + 0.5) / px_per_cm;
-      const float wave_a = (float) cos (y * 1.9), wave_b = (float) cos (y * 1.1 + 2);
-      guint32 *line = pixels + (gsize) j * (gsize) stride;
+      const int row = height - 1 - j; /* the face counts from the near edge, the picture from the far one */
+      const SwWeaveRow weave_row = sw_weave_row ((row + 0.5) / px_per_cm);
 
-      sw_pixels_from_xyz (xyz + at, xyz + n + at, xyz + 2 * n + at, 1, (gsize) width, line);
       for (int i = 0; i < width; i++)
-        {
-          const SwSkeinPoint point = sw_skein_shape_at (&skein.shape, (i + 0.5) / px_per_cm, y);
-
-          line[i] = pixel_at (&skein, line[i], &point, i, wave_a, wave_b);
-        }
+        pixels[(gsize) j * (gsize) stride + (gsize) i] = pixel_at (&skein, &weave_row, i, row);
     }
-  for (gsize i = 0; i < N_LAYERS; i++)
-    {
-      g_free (skein.weave[i].wander_a);
-      g_free (skein.weave[i].wander_b);
-    }
-  g_free (xyz);
+  skein_clear (&skein);
 }

@@ -33,31 +33,32 @@ point_in_run (const SwSkeinShape *shape, double y)
 }
 
 /*
- * Near the ends of side by side runs. The wraps go round a centre between the
- * runs that the turn joins: at the right end runs 0 and 1, 2 and 3 ...; at the
- * left end, where the last run meets the first, all round the lane's middle.
+ * Near the ends of side by side runs the wraps go round a centre between the
+ * two runs that the turn joins: at the right end runs 0 and 1, 2 and 3 ...; at
+ * the left end 1 and 2, 3 and 4 .... The last run goes back to the first at
+ * the left end too, beneath the others; of more than two runs each has a
+ * rounded end of its own there.
  */
 static void
 turn (const SwSkeinShape *shape, double x, double y, SwSkeinPoint *point)
 {
   const double run = shape->lane / shape->runs_across;
+  const int at = (int) MIN (y / run, shape->runs_across - 1.0);
   const gboolean right = x > shape->length / 2;
-  const double outer = right ? run : shape->lane / 2; /* of the turn, across */
-  const double centre = right ? 2 * run * floor (MIN (y / (2 * run), shape->runs_across / 2 - 1.0)) + run : shape->lane / 2;
+  const gboolean alone = !right && shape->runs_across > 2 && (at == 0 || at == shape->runs_across - 1);
+  const int first = right || shape->runs_across == 2 ? at / 2 * 2 : (at + 1) / 2 * 2 - 1; /* of the pair */
+  const double outer = alone ? run / 2 : run, centre = alone ? (at + 0.5) * run : (first + 1) * run;
   const double reach = outer * TURN_ASPECT;
   const double along = right ? x - (shape->length - reach) : reach - x;
-  const double across = y - centre, round = hypot (MAX (along, 0) / TURN_ASPECT, across);
-  double in_run;
+  const double across = y - centre, round = hypot (along / TURN_ASPECT, across);
 
   if (along <= 0)
     return;
-  in_run = round - run * floor (MIN (round / run, outer / run - 1));
-  point->inside = (float) MIN (in_run, run - in_run);
-  if (round > outer)
-    point->inside = (float) (outer - round);
-  point->across = (float) ((across < 0 ? -1 : 1) * (2 * in_run / run - 1));
+  point->inside = (float) (alone ? outer - round : MIN (round, outer - round));
+  if (alone)
+    return;
+  point->across = (float) ((across < 0 ? -1 : 1) * (2 * round / run - 1));
   point->strand = (float) (centre + (across < 0 ? -round : round));
-  point->end = 0;
 }
 
 /* The end of stacked runs: the loop dives into the pan, its corners rounded off. */

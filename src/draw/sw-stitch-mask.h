@@ -1,26 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <glib.h>
+#include "draw/sw-stitch-light.h"
 
 G_BEGIN_DECLS
 
-/*
- * The light and shade of one knit stitch at one size, worked out once and laid
- * down many times. A stitch is two legs that lean apart like a V; each leg's
- * foot is tucked behind the row below. The first row's feet are tucked behind
- * the cast-on, a bead to a stitch.
- */
-
-typedef enum
-{
-  SW_PART_LEFT,
-  SW_PART_RIGHT,
-  SW_PART_FIRST_LEFT, /* of the first row */
-  SW_PART_FIRST_RIGHT,
-  SW_PART_BEAD,
-  SW_N_PARTS,
-} SwStitchPart;
+/* The light and shade of stitches at one size, worked out once and laid down many times. */
 
 /**
  * SwStitchPatch: one leg or bead, in device pixels.
@@ -60,10 +45,6 @@ const SwStitchPatch *sw_stitch_mask_patch (const SwStitchMask *mask, SwStitchPar
 
 /* The light of the brightest hundredth of a stitch of shape 0, > 1. */
 float sw_stitch_mask_get_peak (const SwStitchMask *mask);
-
-/* How far a stitch reaches beyond its cell above and below, in rows. */
-#define SW_STITCH_ABOVE 0.32
-#define SW_STITCH_BELOW 0.5
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwStitchMask, sw_stitch_mask_free)
 

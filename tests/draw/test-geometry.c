@@ -240,26 +240,29 @@ test_scan_round_trip (void)
   g_assert_cmpuint (sw_scan_width_at (&geometry, -50), ==, 10);
   g_assert_cmpuint (sw_scan_width_at (&geometry, 5000), ==, 600);
   g_assert_cmpfloat (sw_scan_to_y (&geometry, 1), <, sw_scan_to_y (&geometry, 0.5));
+  g_assert_cmpfloat (sw_scan_to_y (&geometry, 1), >=, geometry.plot.y);
   g_assert_cmpfloat_with_epsilon (sw_scan_to_y (&geometry, -0.2), geometry.plot.y + geometry.plot.height, 1e-9);
 }
 
-/* The highest within reach, by height; neither a lesser neighbour nor what has no pattern. */
+/* The highest within reach, by height; neither a lesser neighbour nor what has no pattern; of a plateau where colours stand straight up. */
 static void
 test_scan_peaks (void)
 {
   SwPooling results[60];
-  SwScanPeak peaks[SW_SCAN_MAX_PEAKS];
+  const SwPooling *peaks[SW_SCAN_MAX_PEAKS];
 
   for (gsize i = 0; i < 60; i++)
     results[i] = (SwPooling){ .width = 10 + i, .stack = 0.2, .verdict = SW_VERDICT_SCATTERS };
-  results[10] = (SwPooling){ .width = 20, .stack = 0.7, .verdict = SW_VERDICT_DRIFTS };
+  results[10] = (SwPooling){ .width = 20, .stack = 0.7, .verdict = SW_VERDICT_DRIFTS, .stitch_step = 1 };
   results[12] = (SwPooling){ .width = 22, .stack = 0.8, .verdict = SW_VERDICT_COLUMNS };
-  results[40] = (SwPooling){ .width = 50, .stack = 0.9, .verdict = SW_VERDICT_STRIPES };
+  for (gsize i = 38; i <= 42; i++)
+    results[i] = (SwPooling){ .width = 10 + i, .stack = 0.9, .verdict = SW_VERDICT_DRIFTS, .stitch_step = (int) i - 40 };
+  results[40].verdict = SW_VERDICT_COLUMNS;
   g_assert_cmpuint (sw_scan_peaks (results, 60, 5, peaks), ==, 2);
-  g_assert_cmpuint (peaks[0].width, ==, 50);
-  g_assert_cmpint (peaks[0].verdict, ==, SW_VERDICT_STRIPES);
-  g_assert_cmpuint (peaks[1].width, ==, 22);
-  g_assert_cmpuint (sw_scan_peaks (results, 60, 1, peaks), ==, 3);
+  g_assert_cmpuint (peaks[0]->width, ==, 50);
+  g_assert_cmpint (peaks[0]->verdict, ==, SW_VERDICT_COLUMNS);
+  g_assert_cmpuint (peaks[1]->width, ==, 22);
+  g_assert_cmpuint (sw_scan_peaks (results, 60, 1, peaks), ==, 5);
 }
 
 static void

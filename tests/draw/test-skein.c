@@ -1,0 +1,321 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw-fixture.h"
+
+#include "colour/sw-mix.h"
+#include "draw/sw-pan-geometry.h"
+#include "draw/sw-skein-shape.h"
+#include "draw/sw-weave.h"
+
+#include <math.h>
+
+/* The skein in the pan: its colours, its faces, its shape. */
+
+/* The mean of the picture over a part of the laid skein, cm. */
+static SwLab
+mean_of (const SwForecast *forecast, int width, const SwLook *look, double x_cm, double y_cm, double w_cm, double h_cm)
+{
+  cairo_surface_t *surface = fixture_paint (sw_draw_pan, forecast, width, width / 3, look);
+  SwPanGeometry geometry;
+  double x0, y0, x1, y1;
+  SwLab mean;
+
+  sw_pan_geometry (forecast->sketch, width, width / 3, &geometry);
+  sw_pan_to_px (&geometry, x_cm, y_cm + h_cm, &x0, &y0);
+  sw_pan_to_px (&geometry, x_cm + w_cm, y_cm, &x1, &y1);
+  mean = fixture_mean (surface, (int) x0, (int) y0, (int) (x1 - x0), (int) (y1 - y0));
+  cairo_surface_destroy (surface);
+  return mean;
+}
+
+static SwLook
+bare_look (void)
+{
+  SwLook look = sw_look_plain;
+
+  look.marks = FALSE;
+  return look;
+}
+
+/* The forecast's own colour of the face at one place. */
+static SwLab
+face_at (const SwForecast *forecast, gboolean second, double x_cm, double y_cm)
+{
+  enum
+  {
+    NX = 240,
+    NY = 32
+  };
+  g_autofree float *xyz = g_new (float, 3 * NX * NY);
+  const int i = (int) (x_cm / sw_sketch_lay_length (forecast->sketch) * NX), j = (int) (y_cm / sw_sketch_lay_width (forecast->sketch) * NY);
+  const int at = j * NX + i;
+
+  sw_forecast_face (forecast, second, NX, NY, xyz, xyz + NX * NY, xyz + 2 * NX * NY);
+  return sw_lab_from_xyz ((SwXyz){ (double) xyz[at], (double) xyz[NX * NY + at], (double) xyz[2 * NX * NY + at] });
+}
+
+/* Light and shade leave the colour alone, at every size. */
+static void
+test_mean_colour (void)
+{
+  static const int widths[] = { 300, 700, 1300, 2600 };
+  g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+  SwDye *dye = test_add_dye (sketch, "Red", 178, 60, 52);
+  const SwLook look = bare_look ();
+
+  for (int dyed = 0; dyed < 2; dyed++)
+    {
+      g_autoptr (SwForecast) forecast = NULL;
+
+      if (dyed)
+        {
+          test_add_band (sketch, dye, 30, 200, 120, 1);
+          test_add_step (sketch, SW_STEP_SET)->minutes = 60;
+        }
+      forecast = fixture_forecast (sketch);
+      for (gsize i = 0; i < G_N_ELEMENTS (widths); i++)
+        {
+          const double difference = sw_ciede2000 (mean_of (forecast, widths[i], &look, 8, 0.8, 44, 6.4), face_at (forecast, FALSE, 30, 4));
+
+          g_test_message ("%s, %d px: %.2f", dyed ? "red" : "undyed", widths[i], difference);
+          g_assert_cmpfloat (difference, <, 2);
+        }
+    }
+}
+
+static void
+test_undyed_is_warm_white (void)
+{
+  g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+  g_autoptr (SwForecast) forecast = fixture_forecast (sketch);
+  const SwLook look = bare_look ();
+  const SwLab mean = mean_of (forecast, 900, &look, 10, 2, 40, 4);
+
+  g_assert_cmpfloat (mean.l, >, 80);
+  g_assert_cmpfloat (mean.b, >, 2);
+  g_assert_cmpfloat (mean.b, >, fabs (mean.a));
+}
+
+/* A band pushed right through, in the middle: the same on both faces and from both ends; left alone, the second face stays paler. */
+static void
+test_faces (void)
+{
+  SwLook first = bare_look (), second = bare_look ();
+
+  second.second_face = TRUE;
+  for (int through = 0; through < 2; through++)
+    {
+      g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+      SwDye *dye = test_add_dye (sketch, "Blue", 30, 80, 140);
+      g_autoptr (SwForecast) forecast = NULL;
+      SwLab up, down, left, right;
+
+      test_add_band (sketch, dye, 30, 12, 40, through);
+      test_add_step (sketch, SW_STEP_SET)->minutes = 30;
+      forecast = fixture_forecast (sketch);
+      up = mean_of (forecast, 900, &first, 26, 2, 8, 4);
+      down = mean_of (forecast, 900, &second, 26, 2, 8, 4);
+      if (through)
+        g_assert_cmpfloat (sw_ciede2000 (up, down), <, 0.5);
+      else
+        g_assert_cmpfloat (down.l, >, up.l + 10);
+      left = mean_of (forecast, 2400, &first, 20, 1, 6, 6);
+      right = mean_of (forecast, 2400, &first, 34, 1, 6, 6);
+      g_assert_cmpfloat (sw_ciede2000 (left, right), <, 2); /* alike but for whole pixels and the weave's own play */
+    }
+}
+
+/* What was poured at the near edge is at the lower edge of the picture. */
+static void
+test_near_is_below (void)
+{
+  g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+  SwDye *dye = test_add_dye (sketch, "Blue", 30, 80, 140);
+  SwStep *step = test_add_band (sketch, dye, 30, 100, 30, 0);
+  g_autoptr (SwForecast) forecast = NULL;
+  const SwLook look = bare_look ();
+
+  step->y_cm = 1;
+  step->length_cm = 2;
+  test_add_step (sketch, SW_STEP_SET)->minutes = 30;
+  forecast = fixture_forecast (sketch);
+  g_assert_cmpfloat (mean_of (forecast, 900, &look, 20, 0.4, 20, 1).l, <, mean_of (forecast, 900, &look, 20, 6.4, 20, 1).l - 15);
+}
+
+/* A speck of a millimetre stays a speck in the picture. */
+static void
+test_specks_are_sharp (void)
+{
+  g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+  SwDye *dye = test_add_dye (sketch, "Blue", 30, 80, 140);
+  SwStep *step = test_add_speckles (sketch, dye, -1);
+  g_autoptr (SwForecast) forecast = NULL;
+  const SwLook look = bare_look ();
+  cairo_surface_t *surface;
+  SwPanGeometry geometry;
+  int dark = 0, all = 0;
+
+  step->specks_per_100_cm2 = 40;
+  step->speck_mm = 1.5;
+  step->amount_ml = 0.35; /* what 190 drops of 1.5 mm hold */
+  test_add_step (sketch, SW_STEP_SET)->minutes = 30;
+  forecast = fixture_forecast (sketch);
+  surface = fixture_paint (sw_draw_pan, forecast, 2000, 400, &look);
+  sw_pan_geometry (sketch, 2000, 400, &geometry);
+  for (int y = (int) geometry.skein.y + 12; y < (int) (geometry.skein.y + geometry.skein.height) - 12; y++)
+    for (int x = (int) geometry.skein.x + 40; x < (int) (geometry.skein.x + geometry.skein.width) - 40; x++, all++)
+      if (fixture_pixel (surface, x, y).y < 35)
+        dark++;
+  g_test_message ("%d of %d pixels are dark", dark, all);
+  g_assert_cmpint (dark, >, all / 200);
+  g_assert_cmpint (dark, <, all / 4);
+  cairo_surface_destroy (surface);
+}
+
+static double
+changed_share (cairo_surface_t *a, cairo_surface_t *b)
+{
+  const int width = cairo_image_surface_get_width (a), height = cairo_image_surface_get_height (a);
+  int changed = 0;
+
+  for (int y = 0; y < height; y++)
+    for (int x = 0; x < width; x++)
+      if (fabs (fixture_pixel (a, x, y).y - fixture_pixel (b, x, y).y) > 0.5)
+        changed++;
+  return changed / (double) (width * height);
+}
+
+/* Marks are lines, not areas; the selected pour's are stronger; those beneath are fainter than those on top. */
+static void
+test_marks (void)
+{
+  g_autoptr (SwSketch) sketch = test_sketch (2);
+  g_autoptr (SwForecast) forecast = fixture_forecast (sketch);
+  const SwStep *pour = g_ptr_array_index (sketch->steps, 0);
+  SwLook look = bare_look ();
+  cairo_surface_t *bare = fixture_paint (sw_draw_pan, forecast, 900, 260, &look), *marked, *selected;
+
+  look.marks = TRUE;
+  marked = fixture_paint (sw_draw_pan, forecast, 900, 260, &look);
+  look.selected = pour->id;
+  selected = fixture_paint (sw_draw_pan, forecast, 900, 260, &look);
+  g_assert_cmpfloat (changed_share (bare, marked), >, 0.002);
+  g_assert_cmpfloat (changed_share (bare, marked), <, 0.05);
+  g_assert_cmpfloat (changed_share (marked, selected), >, 0.0005);
+  g_assert_cmpfloat (changed_share (bare, selected), >, changed_share (bare, marked));
+  cairo_surface_destroy (bare);
+  cairo_surface_destroy (marked);
+  cairo_surface_destroy (selected);
+}
+
+/* No yarn in the corners that a fold or a turn rounds off; an opened ring has none such. */
+static void
+test_shape (void)
+{
+  static const struct
+  {
+    gint64 runs;
+    SwFolding folding;
+    gboolean corner, middle_gap;
+  } rows[] = {
+    { 1, SW_FOLDING_STACKED, TRUE, FALSE },
+    { 2, SW_FOLDING_STACKED, FALSE, FALSE },
+    { 2, SW_FOLDING_SIDE_BY_SIDE, FALSE, TRUE },
+    { 4, SW_FOLDING_SIDE_BY_SIDE, FALSE, TRUE },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autoptr (SwSketch) sketch = test_bare_sketch (rows[i].runs);
+      SwSkeinShape shape;
+      double length, across;
+
+      sketch->lay.folding = rows[i].folding;
+      sketch->lay.skeins = 2;
+      sw_skein_shape_init (&shape, sketch);
+      length = sw_sketch_lay_length (sketch);
+      across = sw_sketch_lay_width (sketch);
+      for (int corner = 0; corner < 4; corner++)
+        {
+          const double x = corner % 2 ? length - 0.05 : 0.05, y = corner / 2 ? across - 0.05 : 0.05;
+
+          g_assert_cmpint (sw_skein_shape_at (&shape, x, y).inside > 0, ==, rows[i].corner);
+        }
+      g_assert_cmpfloat (sw_skein_shape_at (&shape, length / 2, 2).inside, >=, 0);
+      g_assert_cmpint ((double) sw_skein_shape_at (&shape, length / 2, 4).inside < 1e-4, ==, rows[i].middle_gap);
+      g_assert_cmpfloat_with_epsilon ((double) sw_skein_shape_at (&shape, length / 2, 8).inside, 0, 1e-4); /* between the skeins */
+    }
+}
+
+/* A strand keeps its number where it goes into the turn: no jump from one pixel to the next. */
+static void
+test_turns_are_smooth (void)
+{
+  static const gint64 runs[] = { 2, 4, 8 };
+
+  for (gsize k = 0; k < G_N_ELEMENTS (runs); k++)
+    {
+      g_autoptr (SwSketch) sketch = test_bare_sketch (runs[k]);
+      SwSkeinShape shape;
+
+      sketch->lay.folding = SW_FOLDING_SIDE_BY_SIDE;
+      sw_skein_shape_init (&shape, sketch);
+      for (double y = 0.05; y < 8; y += 0.1)
+        for (double x = 0; x < sw_sketch_lay_length (sketch) - 0.01; x += 0.01)
+          {
+            const SwSkeinPoint a = sw_skein_shape_at (&shape, x, y), b = sw_skein_shape_at (&shape, x + 0.01, y);
+
+            if (a.inside > 0 && b.inside > 0 && fabs (x - sw_sketch_lay_length (sketch) / 2) > 0.02)
+              g_assert_cmpfloat (fabs ((double) (a.strand - b.strand)), <, 0.05);
+          }
+    }
+}
+
+/* The weave's light is 1 in the mean and fades out, rather than beats, where strands are finer than pixels. */
+static void
+test_weave (void)
+{
+  static const double scales[] = { 4, 12, 30, 90, 300 };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (scales); i++)
+    {
+      SwWeave weave;
+      double sum = 0, square = 0;
+      const int n = 600;
+
+      sw_weave_init (&weave, 0.09, 4, scales[i], n);
+      for (int j = 0; j < n; j++)
+        {
+          const double y = 20.0 * j / n; /* cm: enough strands for a mean */
+          const SwWeaveRow row = sw_weave_row (y);
+
+          for (int x = 0; x < n; x++)
+            {
+              const double light = (double) sw_weave_at (&weave, &row, x, (float) y).light;
+
+              sum += light;
+              square += light * light;
+            }
+        }
+      sw_weave_clear (&weave);
+      sum /= n * n;
+      g_assert_cmpfloat_with_epsilon (sum, 1, 0.04);
+      if (i == 0)
+        g_assert_cmpfloat (sqrt (MAX (square / (n * n) - sum * sum, 0)), <, 0.08);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/skein/mean-colour", test_mean_colour);
+  g_test_add_func ("/skein/undyed-is-warm-white", test_undyed_is_warm_white);
+  g_test_add_func ("/skein/faces", test_faces);
+  g_test_add_func ("/skein/near-is-below", test_near_is_below);
+  g_test_add_func ("/skein/specks-are-sharp", test_specks_are_sharp);
+  g_test_add_func ("/skein/marks", test_marks);
+  g_test_add_func ("/skein/shape", test_shape);
+  g_test_add_func ("/skein/turns-are-smooth", test_turns_are_smooth);
+  g_test_add_func ("/skein/weave", test_weave);
+  return g_test_run ();
+}
