@@ -139,6 +139,11 @@ sw_application_handle_local_options (GApplication *application, GVariantDict *op
       g_printerr ("%s\n", _ ("Strandwise cannot find the description of its settings. Install it completely, or start it with src/run."));
       return 1;
     }
+  if (g_variant_dict_contains (options, "new-window") && g_application_register (application, NULL, NULL))
+    {
+      g_action_group_activate_action (G_ACTION_GROUP (application), "new-window", NULL);
+      return g_application_get_is_remote (application) ? 0 : -1;
+    }
   return -1;
 }
 
@@ -158,6 +163,7 @@ static void
 sw_application_init (SwApplication *self)
 {
   const GOptionEntry options[] = {
+    { "new-window", 'n', 0, G_OPTION_ARG_NONE, NULL, N_ ("Open a new window with an empty pan"), NULL },
     { "version", 'V', 0, G_OPTION_ARG_NONE, NULL, N_ ("Print the version and exit"), NULL },
     { NULL },
   };

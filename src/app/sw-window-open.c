@@ -16,6 +16,21 @@ sw_window_colourway_filter (void)
   return filter;
 }
 
+void
+sw_window_suggest_folder (SwWindow *self, GtkFileChooser *chooser, GUserDirectory otherwise)
+{
+  GFile *file = sw_document_get_file (self->document);
+  const char *special = g_get_user_special_dir (otherwise);
+  g_autoptr (GFile) folder = NULL;
+
+  if (file != NULL)
+    folder = g_file_get_parent (file);
+  else
+    folder = g_file_new_for_path (special != NULL ? special : g_get_home_dir ());
+  if (folder != NULL && g_file_query_exists (folder, NULL))
+    gtk_file_chooser_set_current_folder (chooser, folder, NULL);
+}
+
 static void
 loaded_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
@@ -84,6 +99,7 @@ open_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
   GtkFileChooserNative *dialog = gtk_file_chooser_native_new (_ ("Open a Colourway"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_OPEN,
                                                               _ ("_Open"), _ ("_Cancel"));
 
+  sw_window_suggest_folder (self, GTK_FILE_CHOOSER (dialog), G_USER_DIRECTORY_DOCUMENTS);
   gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), filter);
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (dialog), TRUE);
   g_signal_connect_object (dialog, "response", G_CALLBACK (open_chosen_cb), self, G_CONNECT_DEFAULT);

@@ -182,6 +182,7 @@ export_picture_cb (GSimpleAction *action, GVariant *parameter, gpointer user_dat
   g_autofree char *name = g_strdup_printf ("%s-%s.png", sw_document_get_title (self->document), sw_picture_name (picture));
 
   g_strdelimit (name, "/\\", '-');
+  sw_window_suggest_folder (self, GTK_FILE_CHOOSER (dialog), G_USER_DIRECTORY_PICTURES);
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), name);
   for (gsize i = 0; i < G_N_ELEMENTS (formats); i++)
     {

@@ -68,6 +68,9 @@ void sw_window_accept_drops (SwWindow *self);
 void sw_window_fill_menus (SwWindow *self);
 void sw_window_remember_recent (GFile *file);
 
+/* Where a file dialog begins: beside the drawing's own file, or in a folder for such things. */
+void sw_window_suggest_folder (SwWindow *self, GtkFileChooser *chooser, GUserDirectory otherwise);
+
 GtkFileFilter *sw_window_colourway_filter (void) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

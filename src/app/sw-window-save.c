@@ -123,6 +123,7 @@ ask_where (SwWindow *self, SwWindowThen then)
       g_autofree char *name = g_strconcat (sw_document_get_title (self->document), ENDING, NULL);
 
       g_strdelimit (name, "/\\", '-');
+      sw_window_suggest_folder (self, GTK_FILE_CHOOSER (dialog), G_USER_DIRECTORY_DOCUMENTS);
       gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), name);
     }
   gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), filter);

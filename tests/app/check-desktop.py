@@ -1,11 +1,14 @@
 #!/usr/bin/env python3
 """What the desktop is told agrees with itself and with the program. Prints TAP."""
+import configparser
 import pathlib
 import re
+import subprocess
 import sys
+import tempfile
 import xml.etree.ElementTree as ET
 
-TOP = pathlib.Path(sys.argv[1])
+TOP, BUILD = map(pathlib.Path, sys.argv[1:3])
 APP_ID = "io.strandwise.Strandwise"
 MIME = "application/x-colourway+json"
 APP = TOP / "src" / "app"
@@ -73,12 +76,31 @@ def actions_of_windows():
                 yield f"{path.name} names {scope}.{name}, which nobody does"
 
 
-CHECKS = [one_media_type, resources_complete, own_icons_exist, symbolic_icons_recolour, actions_of_windows]
+def thumbnailer_works():
+    """The command of the thumbnailer draws a demo at the size asked for."""
+    entry = configparser.ConfigParser(interpolation=None)
+    entry.optionxform = str
+    entry.read(BUILD / "data" / "strandwise.thumbnailer")
+    command = entry["Thumbnailer Entry"]["Exec"].split()
+    with tempfile.TemporaryDirectory() as folder:
+        out = pathlib.Path(folder) / "thumb.png"
+        values = {"%i": str(TOP / "data/demos/rock-pool.colourway"), "%o": str(out), "%sx%s": "128x128"}
+        command = [str(BUILD / "src/cli/strandwise-cli")] + [values.get(word, word) for word in command[1:]]
+        done = subprocess.run(command, capture_output=True, text=True)
+        if done.returncode != 0:
+            yield f"{' '.join(command)}: {done.stderr.strip()}"
+        elif out.read_bytes()[:8] != b"\x89PNG\r\n\x1a\n" or out.read_bytes()[16:24] != b"\0\0\0\x80\0\0\0\x80":
+            yield "the thumbnail is no PNG of 128 x 128"
+
+
+CHECKS = [one_media_type, resources_complete, own_icons_exist, symbolic_icons_recolour, actions_of_windows, thumbnailer_works]
 
 print(f"1..{len(CHECKS)}")
+bad = 0
 for number, check in enumerate(CHECKS, 1):
     found = list(check())
+    bad += bool(found)
     print(f"{'not ok' if found else 'ok'} {number} {check.__doc__}")
     for line in found:
         print(f"# {line}")
-sys.exit(0)
+sys.exit(bool(bad))
