@@ -5,149 +5,139 @@
 
 #include <math.h>
 
-#define NODES 48           /* moments of a span at which its struck dye is summed */
-#define BEYOND_REACH 0.001 /* share of the mark that the table leaves out and scales back in */
+#define BEYOND_REACH 1e-5 /* share of the mark that is left out and scaled back in */
 
-/*
- * Struck dye as a sum of round Gaussians, one for each moment: what struck
- * then (@share) lies as the mobile spot lay then (@variance along each axis).
- */
+/* Gauss-Legendre of 16 points on -1 .. 1. Abramowitz & Stegun 1964, table 25.4. */
+static const double nodes[SW_MARK_SPOTS / 2] = {
+  0.095012509837637440185, 0.281603550779258913230, 0.458016777657227386342, 0.617876244402643748447,
+  0.755404408355003033895, 0.865631202387831743880, 0.944575023073232576078, 0.989400934991649932596
+};
+static const double weights[SW_MARK_SPOTS / 2] = {
+  0.189450610455068496285, 0.182603415044923588867, 0.169156519395002538189, 0.149595988816576732081,
+  0.124628971255533872052, 0.095158511682492784810, 0.062253523938647892863, 0.027152459411754094852
+};
+
+/* Where a walk through the spans is: what has struck by its start, as -ln of what is left, and how far the spot has spread. */
 typedef struct
 {
-  double variance;
-  double share;
-} Spot;
+  const SwSpan *span, *end;
+  double strike, variance;
+} Walk;
 
-/*
- * A span's struck share P = 1 - e^(-k t) is cut up evenly in the square root
- * of what has struck: close to the start, where a small spot grows quickly,
- * the moments lie close.
- */
-static gsize
-spots_of_span (const SwSpan *span, double variance, double mobile, Spot *spots)
+/* Variance of the mobile spot when so much has struck; the walk goes only forward. */
+static double
+variance_at (Walk *walk, double strike)
 {
-  double strikes = -expm1 (-span->rate * span->minutes);
+  double minutes;
 
-  if (strikes <= 0.0)
-    return 0;
-
-  for (int i = 0; i < NODES; i++)
+  while (walk->span + 1 < walk->end && walk->strike + walk->span->rate * walk->span->minutes < strike)
     {
-      double s = (i + 0.5) / NODES;
-      double minutes = -log1p (-strikes * s * s) / span->rate;
-
-      spots[i] = (Spot){ variance + 2.0 * span->spread_xy * minutes, mobile * strikes * 2.0 * s / NODES };
+      walk->strike += walk->span->rate * walk->span->minutes;
+      walk->variance += 2.0 * walk->span->spread_xy * walk->span->minutes;
+      walk->span++;
     }
 
-  return NODES;
+  /* A last span that strikes nothing adds nothing either. */
+  minutes = walk->span->rate > 0.0 ? (strike - walk->strike) / walk->span->rate : 0.0;
+  return walk->variance + 2.0 * walk->span->spread_xy * CLAMP (minutes, 0.0, walk->span->minutes);
 }
 
-static gsize
-spots_of_spans (double radius_cm, const SwSpan *spans, gsize n_spans, Spot *spots)
+/*
+ * Struck dye as a sum of round Gaussians, one for each of a few moments: what
+ * struck then lies as the mobile spot lay then. The moments are laid out in
+ * the square root of what has struck: at the start, when a small spot grows
+ * quickly, they lie close.
+ */
+static void
+fill_spots (double radius_cm, const SwSpan *spans, gsize n_spans, SwMark *mark)
 {
-  double variance = 0.25 * radius_cm * radius_cm, mobile = 1.0;
-  gsize n = 0;
+  Walk walk = { spans, spans + n_spans, 0.0, 0.25 * radius_cm * radius_cm };
 
-  for (gsize i = 0; i < n_spans; i++)
+  for (int i = 0; i < SW_MARK_SPOTS; i++)
     {
-      n += spots_of_span (&spans[i], variance, mobile, spots + n);
-      variance += 2.0 * spans[i].spread_xy * spans[i].minutes;
-      mobile *= exp (-spans[i].rate * spans[i].minutes);
-    }
+      int pair = i < SW_MARK_SPOTS / 2 ? SW_MARK_SPOTS / 2 - 1 - i : i - SW_MARK_SPOTS / 2;
+      double s = 0.5 * (1.0 + (i < SW_MARK_SPOTS / 2 ? -nodes[pair] : nodes[pair]));
 
-  return n;
+      mark->spot_share[i] = (float) (mark->share * weights[pair] * s);
+      mark->spot_variance[i] = (float) variance_at (&walk, -log1p (-mark->share * s * s));
+    }
 }
 
 /* Struck dye farther from the centre than sqrt (r2). */
 static double
-outside (const Spot *spots, gsize n, double r2)
+outside (const SwMark *mark, double r2)
 {
   double sum = 0.0;
 
-  for (gsize i = 0; i < n; i++)
-    sum += spots[i].share * exp (-r2 / (2.0 * spots[i].variance));
+  for (int i = 0; i < SW_MARK_SPOTS; i++)
+    sum += (double) mark->spot_share[i] * exp (-r2 / (2.0 * (double) mark->spot_variance[i]));
 
   return sum;
 }
 
-/* Squared distance within which all but BEYOND_REACH of the struck dye lies. */
+/* Distance within which all but BEYOND_REACH of the struck dye lies. */
 static double
-find_reach2 (const Spot *spots, gsize n, double share)
+find_reach (const SwMark *mark)
 {
   double low = 0.0, high = 0.0;
 
-  for (gsize i = 0; i < n; i++)
-    high = MAX (high, spots[i].variance);
+  for (int i = 0; i < SW_MARK_SPOTS; i++)
+    high = MAX (high, (double) mark->spot_variance[i]);
   high *= 2.0 * log (1.0 / BEYOND_REACH);
 
   for (int i = 0; i < 25; i++)
     {
       double middle = 0.5 * (low + high);
 
-      if (outside (spots, n, middle) > BEYOND_REACH * share)
+      if (outside (mark, middle) > BEYOND_REACH * mark->share)
         low = middle;
       else
         high = middle;
     }
 
-  return high;
+  return sqrt (high);
 }
 
-/*
- * Integrals of outside() over r2 from each of the table's distances on, and
- * from one more: what a mean of densities needs. Even steps in r2 make every
- * Gaussian a geometric row.
- */
-static void
-outside_integrals (const Spot *spots, gsize n, double h, double integrals[SW_MARK_STEPS + 1])
+static double
+exact_density (const SwMark *mark, double r2)
 {
-  for (int step = 0; step <= SW_MARK_STEPS; step++)
-    integrals[step] = 0.0;
+  float sum = 0.0f;
 
-  for (gsize i = 0; i < n; i++)
+  for (int i = 0; i < SW_MARK_SPOTS; i++)
     {
-      double integral = 2.0 * spots[i].variance * spots[i].share, ratio = exp (-h / (2.0 * spots[i].variance));
+      float over = 0.5f / mark->spot_variance[i];
 
-      for (int step = 0; step <= SW_MARK_STEPS; step++)
-        {
-          integrals[step] += integral;
-          integral *= ratio;
-        }
+      sum += mark->spot_share[i] * over * expf (-(float) r2 * over);
     }
+
+  return (double) sum / G_PI;
 }
 
 /*
- * Each entry is the mean of the density under its own tent of the linear
- * interpolation, not its value at one point: the centre of a mark is a narrow
- * peak, and reading the table back must give all of its dye and not more.
- * With F = outside (), density -F'/pi over r2, the mean under a tent of half
- * width h is the second difference of F's integral over pi h^2.
+ * Even steps in the square root t of the distance. The dye under the tent of
+ * one step is the integral of 4 pi reach^2 t^3 under it, which is exact for
+ * the table as it is read, so that reading it gives all of the dye.
  *
- * The entry at the reach is taken off all, since colour shows the faintest
- * dye best: a mark that stopped short would be seen as a disc.
+ * The last entry is nothing, and the one before it next to nothing: colour
+ * shows the faintest dye best, and a mark that stopped short would be seen as a disc.
  */
 static void
-table_density (const Spot *spots, gsize n, double share, SwMark *mark)
+table_density (SwMark *mark)
 {
-  double h = mark->reach_cm * mark->reach_cm / (SW_MARK_STEPS - 1);
-  double density[SW_MARK_STEPS], integrals[SW_MARK_STEPS + 1], sum = 0.0;
+  const double h = 1.0 / (SW_MARK_STEPS - 1);
+  double density[SW_MARK_STEPS] = { 0.0 }, sum = 0.0;
 
-  outside_integrals (spots, n, h, integrals);
-  for (int i = 0; i < SW_MARK_STEPS; i++)
+  for (int i = 0; i < SW_MARK_STEPS - 1; i++)
     {
-      /* At the centre half a tent: F (0) h stands in for its other side. */
-      double before = i == 0 ? integrals[0] + share * h : integrals[i - 1];
+      double t = i * h, r = t * t * mark->reach_cm;
+      double tent = i == 0 ? 0.05 * h * h * h * h : h * t * (t * t + 0.5 * h * h);
 
-      density[i] = (i == 0 ? 2.0 : 1.0) * (integrals[i + 1] - 2.0 * integrals[i] + before);
+      density[i] = exact_density (mark, r * r);
+      sum += density[i] * 4.0 * G_PI * mark->reach_cm * mark->reach_cm * tent;
     }
 
   for (int i = 0; i < SW_MARK_STEPS; i++)
-    {
-      density[i] -= density[SW_MARK_STEPS - 1];
-      sum += i == 0 ? 0.5 * density[i] : density[i];
-    }
-  for (int i = 0; i < SW_MARK_STEPS; i++)
-    mark->density[i] = (float) (density[i] * share / (G_PI * h * sum));
+    mark->density[i] = (float) (density[i] * mark->share / sum);
 }
 
 /* Depth modes, strike by strike, then back to shares. */
@@ -178,21 +168,39 @@ table_depth (const SwSpan *spans, gsize n_spans, int nz, double lz, double worke
 void
 sw_mark_for (double radius_cm, const SwSpan *spans, gsize n_spans, int nz, double lz, double worked_in, gboolean from_below, SwMark *mark)
 {
-  Spot *spots;
-  gsize n;
-
   g_return_if_fail (nz > 0 && nz <= (int) G_N_ELEMENTS (mark->depth));
 
-  spots = g_new (Spot, n_spans * NODES);
-  n = spots_of_spans (radius_cm, spans, n_spans, spots);
   *mark = (SwMark){ .share = sw_transfer_share (spans, n_spans) };
   table_depth (spans, n_spans, nz, lz, worked_in, from_below, mark);
   if (mark->share > 0.0)
     {
-      mark->reach_cm = sqrt (find_reach2 (spots, n, mark->share));
-      mark->steps_per_cm2 = (SW_MARK_STEPS - 1) / (mark->reach_cm * mark->reach_cm);
-      table_density (spots, n, mark->share, mark);
+      fill_spots (radius_cm, spans, n_spans, mark);
+      mark->reach_cm = find_reach (mark);
+      table_density (mark);
     }
+}
 
-  g_free (spots);
+double
+sw_mark_density (const SwMark *mark, double r2)
+{
+  double step = mark->reach_cm > 0.0 ? sqrt (sqrt (r2) / mark->reach_cm) * (SW_MARK_STEPS - 1) : SW_MARK_STEPS;
+  int i = (int) MIN (step, SW_MARK_STEPS);
+
+  if (i >= SW_MARK_STEPS - 1)
+    return 0.0;
+
+  return (double) mark->density[i] + (step - i) * (double) (mark->density[i + 1] - mark->density[i]);
+}
+
+double
+sw_mark_extent (const SwMark *mark, double density)
+{
+  double step;
+  int i = 0;
+
+  while (i < SW_MARK_STEPS && (double) mark->density[i] > density)
+    i++;
+  step = MIN (i, SW_MARK_STEPS - 1) / (SW_MARK_STEPS - 1.0);
+
+  return step * step * mark->reach_cm;
 }

@@ -3,11 +3,17 @@
 
 #include "bath/sw-sample.h"
 
+#include "bath/sw-leg-mark.h"
+
 #include <math.h>
 #include <string.h>
 
-/* A layer with less of a speck's dye than this is not coloured by it. */
-#define LEAST_SHARE 1e-4
+/*
+ * Dye fainter than this is not followed, % owf: a vivid dye on pale yarn then
+ * changes by a tenth of a CIELAB unit. Pale yarn shows much: the outermost
+ * thousandth of a large grain's mark still makes four units.
+ */
+#define LEAST_AMOUNT 5e-5f
 
 /* Where a fraction of the box lies among n cell centres: the lower centre, and how far on. */
 static inline int
@@ -122,72 +128,98 @@ sw_bins_clear (SwBins *bins)
   g_clear_pointer (&bins->place, g_free);
 }
 
-/* Beyond this many half lengths from a mark's centre it is flat enough for one reading. */
-#define FAR 4.0
-
-/* Three-point Gauss-Legendre over the strand that a place stands for. Abramowitz & Stegun 1964, table 25.4. */
-static double
-mean_density (const SwMark *mark, double dx, double dy, double half_cm)
-{
-  const double node = 0.774596669241483 * half_cm;
-  const double dy2 = dy * dy;
-
-  if (dx * dx + dy2 > FAR * FAR * half_cm * half_cm)
-    return sw_mark_density (mark, dx * dx + dy2);
-
-  return (5.0 * sw_mark_density (mark, (dx - node) * (dx - node) + dy2) +
-          8.0 * sw_mark_density (mark, dx * dx + dy2) +
-          5.0 * sw_mark_density (mark, (dx + node) * (dx + node) + dy2)) /
-         18.0;
-}
-
 /* A mark's share in the layer at a depth, by straight lines between layer centres like the field. */
-static double
+static inline float
 depth_share (const SwMark *mark, int nz, float z)
 {
   float on;
   int iz = lower_centre (z, nz, &on);
 
-  return (double) mark->depth[iz] + (nz > 1 ? (double) (on * (mark->depth[iz + 1] - mark->depth[iz])) : 0.0);
+  return mark->depth[iz] + (nz > 1 ? on * (mark->depth[iz + 1] - mark->depth[iz]) : 0.0f);
+}
+
+static float
+largest_share (const SwMark *mark, int nz)
+{
+  float largest = 0.0f;
+
+  for (int iz = 0; iz < nz; iz++)
+    largest = MAX (largest, mark->depth[iz]);
+  return largest;
+}
+
+/* One speck, and how far and how deep it can be seen. */
+typedef struct
+{
+  float x, y;  /* cm */
+  float scale; /* its dye's */
+  float reach; /* cm */
+  float least_share;
+  const SwMark *mark;
+  const SwLegMark *leg;
+} Spot;
+
+static Spot
+spot_of (const SwSpeck *speck, const SwMark *mark, const SwLegMark *leg, int nz, double half_cm, float scale)
+{
+  Spot spot = { speck->x, speck->y, scale * speck->grams, 0.0f, 0.0f, mark, leg };
+  float most = spot.scale * largest_share (mark, nz);
+
+  if (most > 0.0f)
+    {
+      spot.reach = (float) (sw_mark_extent (mark, (double) (LEAST_AMOUNT / most)) + half_cm);
+      spot.least_share = LEAST_AMOUNT / (spot.scale * leg->mean[0][0]);
+    }
+  return spot;
 }
 
 /* One speck at the places of one row of bins. */
 static void
-read_row (const SwBins *bins, int by, int x0, int x1, const SwGrid *grid, const float *x, const float *y, const float *z, double half_cm, const SwSpeck *speck, const SwMark *mark, float scale, float *values)
+read_row (const SwBins *bins, int by, int x0, int x1, const SwGrid *grid, const float *x, const float *y, const float *z, const Spot *spot, float *values)
 {
-  double reach = mark->reach_cm + half_cm;
+  const float lx = (float) grid->lx, ly = (float) grid->ly, reach2 = spot->reach * spot->reach;
 
   for (guint32 j = bins->start[by * bins->nx + x0]; j < bins->start[by * bins->nx + x1 + 1]; j++)
     {
       guint32 k = bins->place[j];
-      double dx = (double) x[k] * grid->lx - (double) speck->x;
-      double dy = (double) y[k] * grid->ly - (double) speck->y;
-      double share;
+      float dx = x[k] * lx - spot->x, dy = y[k] * ly - spot->y;
+      float share;
 
-      if (dx * dx + dy * dy > reach * reach)
+      if (dx * dx + dy * dy > reach2)
         continue;
 
       /* Most of the strand lies deeper than a speck reaches. */
-      share = depth_share (mark, grid->nz, z[k]);
-      if (share > LEAST_SHARE)
-        values[k] += scale * speck->grams * (float) (mean_density (mark, dx, dy, half_cm) * share);
+      share = depth_share (spot->mark, grid->nz, z[k]);
+      if (share > spot->least_share)
+        values[k] += spot->scale * share * sw_leg_mark_mean (spot->leg, dx, dy);
     }
 }
 
 void
 sw_specks_read (const SwBins *bins, const SwGrid *grid, const float *x, const float *y, const float *z, double half_cm, const SwSpeck *specks, const guint8 *class_of, gsize n_specks, const SwMark *marks, float scale, float *values)
 {
+  SwLegMark *legs[G_MAXUINT8 + 1] = { NULL }; /* of the classes that occur */
+
   for (gsize i = 0; i < n_specks; i++)
     {
-      const SwSpeck *speck = &specks[i];
-      const SwMark *mark = &marks[class_of[i]];
-      double reach = mark->reach_cm + half_cm;
-      int x0 = bin_of ((double) speck->x - reach, bins->size_cm, bins->nx);
-      int x1 = bin_of ((double) speck->x + reach, bins->size_cm, bins->nx);
-      int y0 = bin_of ((double) speck->y - reach, bins->size_cm, bins->ny);
-      int y1 = bin_of ((double) speck->y + reach, bins->size_cm, bins->ny);
+      SwLegMark **leg = &legs[class_of[i]];
+
+      if (*leg == NULL)
+        {
+          *leg = g_new (SwLegMark, 1);
+          sw_leg_mark_for (&marks[class_of[i]], half_cm, *leg);
+        }
+
+      Spot spot = spot_of (&specks[i], &marks[class_of[i]], *leg, grid->nz, half_cm, scale);
+      int x0 = bin_of ((double) (spot.x - spot.reach), bins->size_cm, bins->nx);
+      int x1 = bin_of ((double) (spot.x + spot.reach), bins->size_cm, bins->nx);
+      int y0 = bin_of ((double) (spot.y - spot.reach), bins->size_cm, bins->ny);
+      int y1 = bin_of ((double) (spot.y + spot.reach), bins->size_cm, bins->ny);
 
       for (int by = y0; by <= y1; by++)
-        read_row (bins, by, x0, x1, grid, x, y, z, half_cm, speck, mark, scale, values);
+        read_row (bins, by, x0, x1, grid, x, y, z, &spot, values);
     }
+
+  for (gsize i = 0; i < G_N_ELEMENTS (legs); i++)
+    g_free (legs[i]);
 }

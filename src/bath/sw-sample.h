@@ -54,11 +54,11 @@ void sw_bins_clear (SwBins *bins);
  * sw_specks_read:
  * @bins: of the places
  * @x, @y, @z: (array length=n): the places, fractions of the grid's box
- * @half_cm: half the length of strand that a place stands for; it lies along x, and the mark is averaged over it
+ * @half_cm: half the length of strand that a place stands for, > 0; it lies along x, and the mark is averaged over it
  * @specks: (array length=n_specks)
  * @class_of: (array length=n_specks): index into @marks
- * @scale: amount per (g per cm2 of one layer)
- * @values: (inout): n of them; what the specks bring is added
+ * @scale: amount, % owf, per (g per cm2 of one layer)
+ * @values: (inout): n of them; what the specks bring is added, unless too faint to see
  */
 void sw_specks_read (const SwBins *bins, const SwGrid *grid, const float *x, const float *y, const float *z, double half_cm, const SwSpeck *specks, const guint8 *class_of, gsize n_specks, const SwMark *marks, float scale, float *values);
 

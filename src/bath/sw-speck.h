@@ -41,21 +41,25 @@ gsize sw_speck_count (const SwSpeckZone *zone);
  */
 void sw_speck_scatter (const SwSpeckZone *zone, SwSpeck *specks);
 
-/* Steps of the tabled mark, and its reach in cm. */
-#define SW_MARK_STEPS 192
+/* Steps of the tabled mark, and moments of the day at which its dye is summed. */
+#define SW_MARK_STEPS 128
+#define SW_MARK_SPOTS 16
 
 /**
  * SwMark: struck dye around one speck's centre, per gram of the speck.
- * @density: g per cm2 at squared distance i / (SW_MARK_STEPS - 1) x reach^2, averaged over the steps beside it
+ * @reach_cm: all but 1e-5 of it lies within
+ * @share: struck by the end, of the speck's dye
+ * @density: g per cm2 at distance (i / (SW_MARK_STEPS - 1))^2 x reach: close together in the middle, where it is steep
  * @depth: nz shares from the first face down, summing to 1
+ * @spot_share, @spot_variance: the same mark as a sum of round Gaussians, cm2 along each axis
  */
 typedef struct
 {
   double reach_cm;
-  double steps_per_cm2; /* of the table, by squared distance; 0 if nothing struck */
-  double share; /* struck by the end, of the speck's dye */
+  double share;
   float density[SW_MARK_STEPS];
   float depth[64];
+  float spot_share[SW_MARK_SPOTS], spot_variance[SW_MARK_SPOTS];
 } SwMark;
 
 /**
@@ -71,6 +75,12 @@ typedef struct
  */
 void sw_mark_for (double radius_cm, const SwSpan *spans, gsize n_spans, int nz, double lz, double worked_in, gboolean from_below, SwMark *mark);
 
+/* g per cm2 per gram of the speck at squared distance @r2 (cm2); 0 beyond the reach. */
+double sw_mark_density (const SwMark *mark, double r2);
+
+/* Returns: the distance, cm, beyond which a mark is nowhere denser than @density; at most its reach */
+double sw_mark_extent (const SwMark *mark, double density);
+
 /**
  * sw_speck_spread:
  * Returns: factor on a span's spreads for a droplet or a dry grain, which has
@@ -80,18 +90,5 @@ void sw_mark_for (double radius_cm, const SwSpan *spans, gsize n_spans, int nz, 
  *   in a hot acid bath keeps half its dye within one stitch.
  */
 double sw_speck_spread (gboolean dry);
-
-/* g per cm2 per gram of the speck at squared distance @r2 (cm2); 0 beyond the reach. */
-static inline double
-sw_mark_density (const SwMark *mark, double r2)
-{
-  double step = mark->steps_per_cm2 > 0.0 ? MIN (r2 * mark->steps_per_cm2, SW_MARK_STEPS) : SW_MARK_STEPS;
-  int i = (int) step;
-
-  if (i >= SW_MARK_STEPS - 1)
-    return 0.0;
-
-  return (double) mark->density[i] + (step - i) * (double) (mark->density[i + 1] - mark->density[i]);
-}
 
 G_END_DECLS

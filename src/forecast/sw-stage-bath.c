@@ -19,7 +19,7 @@
  */
 
 /* Size classes of a pour's specks: their marks are tabled once a class. */
-#define SPECK_CLASSES 12
+#define SPECK_CLASSES 32
 
 static SwKey
 key_grid (SwKey key, const SwGrid *grid)

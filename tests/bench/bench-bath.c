@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bath/sw-deposit.h"
+#include "bath/sw-leg-mark.h"
 #include "bath/sw-speck.h"
 #include "bath/sw-transfer.h"
 
@@ -19,6 +20,7 @@ typedef struct
   float *single;
   double depth[8];
   SwMark mark;
+  SwLegMark leg;
 } Bench;
 
 static void
@@ -72,6 +74,12 @@ run_mark (Bench *bench)
 }
 
 static void
+run_leg_mark (Bench *bench)
+{
+  sw_leg_mark_for (&bench->mark, 0.2, &bench->leg);
+}
+
+static void
 run_basis (Bench *bench)
 {
   SwGrid other = grid;
@@ -119,6 +127,7 @@ main (void)
     { "inverse", run_inverse },
     { "inverse, single", run_inverse_single },
     { "mark of a speck", run_mark },
+    { "mark over a leg", run_leg_mark },
     { "new basis", run_basis },
   };
   gsize n = sw_grid_cells (&grid), n_plane = n / (gsize) grid.nz;
