@@ -5,8 +5,9 @@
 
 #include "forecast/sw-latest.h"
 
-/* A forecast is finished, though the hand has moved on, unless it takes longer than this. */
-#define PATIENCE_MS 1000
+/* A forecast is finished, though the hand has moved on, unless it takes longer than this:
+ * below what a forecast takes on a slow machine, a long drag would never show anything. */
+#define PATIENCE_MS 5000
 
 G_DEFINE_BOXED_TYPE (SwForecast, sw_forecast, sw_forecast_ref, sw_forecast_unref)
 

@@ -7,11 +7,11 @@ G_BEGIN_DECLS
 
 /* Helpers of the tests of the window's model. */
 
-/* Runs the main loop until @done says so; fails the test after 20 s. */
+/* Runs the main loop until @done says so; fails the test after 60 s. */
 #define sw_test_wait(condition)                                                  \
   G_STMT_START                                                                   \
   {                                                                              \
-    gint64 sw_test_deadline = g_get_monotonic_time () + 20 * G_USEC_PER_SEC;     \
+    gint64 sw_test_deadline = g_get_monotonic_time () + 60 * G_USEC_PER_SEC;     \
     while (!(condition))                                                         \
       {                                                                          \
         if (g_get_monotonic_time () > sw_test_deadline)                          \
