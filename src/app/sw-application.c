@@ -3,6 +3,8 @@
 
 #include "app/sw-application-private.h"
 
+#include "app/sw-frame-times.h"
+
 #include <glib-unix.h>
 #include <glib/gi18n-lib.h>
 
@@ -111,6 +113,7 @@ sw_application_shutdown (GApplication *application)
 
   G_APPLICATION_CLASS (sw_application_parent_class)->shutdown (application);
 
+  sw_frame_times_report ();
   g_clear_pointer (&self->recovered, g_ptr_array_unref);
   g_clear_pointer (&self->drafts, sw_drafts_close);
   g_clear_pointer (&self->drafts_problem, g_free);

@@ -98,6 +98,16 @@ sw_frame_times_summary (double *p50, double *p95, double *last)
 }
 
 void
+sw_frame_times_report (void)
+{
+  double p50, p95, last;
+  guint n = sw_frame_times_summary (&p50, &p95, &last);
+
+  if (n > 0)
+    g_printerr ("edit to paint: %u edits, p50 %.1f ms, p95 %.1f ms\n", n, p50, p95);
+}
+
+void
 sw_frame_times_reset (void)
 {
   kept.n = 0;

@@ -27,6 +27,9 @@ void sw_frame_times_expect (GtkWidget *widget, gint64 edit_time);
  */
 guint sw_frame_times_summary (double *p50, double *p95, double *last);
 
+/* Prints the summary on standard error, if anything was measured. */
+void sw_frame_times_report (void);
+
 /* Forgets what was measured so far. */
 void sw_frame_times_reset (void);
 

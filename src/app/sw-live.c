@@ -3,6 +3,7 @@
 
 #include "app/sw-live.h"
 
+#include "app/sw-place-words.h"
 #include "forecast/sw-latest.h"
 
 /* A forecast is finished, though the hand has moved on, unless it takes longer than this:
@@ -119,12 +120,16 @@ tell_busy (SwLive *self)
 }
 
 static void
-set_problem (SwLive *self, const char *problem)
+set_problem (SwLive *self, const GError *error)
 {
+  g_autofree char *problem = NULL;
+
+  if (error != NULL)
+    problem = sw_place_in_words (sw_document_get_sketch (self->document), error->message);
   if (g_strcmp0 (self->problem, problem) == 0)
     return;
   g_free (self->problem);
-  self->problem = g_strdup (problem);
+  self->problem = g_steal_pointer (&problem);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_PROBLEM]);
 }
 
@@ -166,7 +171,7 @@ answered_cb (gpointer data, const GError *error, gpointer user_data)
       self->edit_time = answer->edit_time;
       answer_free (answer);
     }
-  set_problem (self, error != NULL ? error->message : NULL);
+  set_problem (self, error);
   tell_busy (self);
   if (fresh)
     {

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app/sw-file-words.h"
+#include "app/sw-place-words.h"
 #include "app/sw-step-words.h"
 #include "app/sw-templates.h"
 #include "sketch/sw-member.h"
@@ -126,6 +127,33 @@ test_file_words (void)
       }
 }
 
+/* A place in the file's words becomes the thing's name; a sentence's own colon is left alone. */
+static void
+test_places (void)
+{
+  static const struct
+  {
+    const char *message, *words;
+  } rows[] = {
+    { "dyes[0].sample: Too vivid.", "“Teal”: Too vivid." },
+    { "dyes[7].sample: Too vivid.", "Too vivid." },
+    { "steps[0].width_cm: Too wide.", "“Band of Teal”: Too wide." },
+    { "yarn.mass_g: Too heavy.", "Too heavy." },
+    { "Line 3: nothing there.", "Line 3: nothing there." },
+    { "No place at all.", "No place at all." },
+    { "", "" },
+  };
+  SwStep *step;
+  g_autoptr (SwSketch) sketch = sketch_with_step (SW_STEP_BAND, &step);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autofree char *words = sw_place_in_words (sketch, rows[i].message);
+
+      g_assert_cmpstr (words, ==, rows[i].words);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -133,6 +161,7 @@ main (int argc, char **argv)
   g_test_add_func ("/app/words/sentences", test_sentences);
   g_test_add_func ("/app/words/own-name", test_own_name);
   g_test_add_func ("/app/words/templates", test_templates);
+  g_test_add_func ("/app/words/places", test_places);
   g_test_add_func ("/app/words/files", test_file_words);
   return g_test_run ();
 }
