@@ -3,15 +3,13 @@
 #include "bath/sw-leg-mark.h"
 #include "bath/sw-speck.h"
 #include "bath/sw-transfer.h"
+#include "sw-bench.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 /* A skein 60 cm by 9.6 cm in cells of 2 mm, in eight layers. */
 static const SwGrid grid = { 300, 48, 8, 60.0, 9.6, 4.0 };
 static const SwSpan span = { 10.0, 0.25, 0.15, 0.05 };
-
-#define N_RUNS 201
 
 typedef struct
 {
@@ -24,91 +22,86 @@ typedef struct
 } Bench;
 
 static void
-run_plane (Bench *bench)
+run_plane (gpointer data)
 {
+  Bench *bench = data;
+
   const SwOutline outline = { FALSE, 30.0, 4.8, 6.0, 0.0, 20.0 };
 
   sw_deposit_plane (&grid, &outline, 1.0, bench->plane);
 }
 
 static void
-run_forward_plane (Bench *bench)
+run_forward_plane (gpointer data)
 {
+  Bench *bench = data;
+
   sw_basis_forward_plane (bench->basis, bench->plane, bench->plane_modes);
 }
 
 static void
-run_blur (Bench *bench)
+run_blur (gpointer data)
 {
+  Bench *bench = data;
+
   sw_deposit_blur (&grid, 0.2, bench->plane_modes);
 }
 
 static void
-run_prepend (Bench *bench)
+run_prepend (gpointer data)
 {
+  Bench *bench = data;
+
   sw_transfer_prepend (&grid, &span, bench->transfer);
 }
 
 static void
-run_add_pour (Bench *bench)
+run_add_pour (gpointer data)
 {
+  Bench *bench = data;
+
   sw_transfer_add_pour (&grid, bench->transfer, bench->plane_modes, bench->depth, bench->struck);
 }
 
 static void
-run_inverse (Bench *bench)
+run_inverse (gpointer data)
 {
+  Bench *bench = data;
+
   sw_basis_inverse (bench->basis, bench->struck, bench->cells);
 }
 
 static void
-run_inverse_single (Bench *bench)
+run_inverse_single (gpointer data)
 {
+  Bench *bench = data;
+
   sw_basis_inverse_single (bench->basis, bench->struck, bench->single);
 }
 
 static void
-run_mark (Bench *bench)
+run_mark (gpointer data)
 {
+  Bench *bench = data;
+
   sw_mark_for (0.05, &span, 1, grid.nz, grid.lz, 0.0, FALSE, &bench->mark);
 }
 
 static void
-run_leg_mark (Bench *bench)
+run_leg_mark (gpointer data)
 {
+  Bench *bench = data;
+
   sw_leg_mark_for (&bench->mark, 0.2, &bench->leg);
 }
 
 static void
-run_basis (Bench *bench)
+run_basis (gpointer data)
 {
+
   SwGrid other = grid;
   other.lx += 1.0;
   sw_basis_unref (sw_basis_new (&other));
-}
-
-static int
-compare_doubles (const void *a, const void *b)
-{
-  double x = *(const double *) a, y = *(const double *) b;
-
-  return (x > y) - (x < y);
-}
-
-static void
-report (const char *name, void (*run) (Bench *), Bench *bench)
-{
-  double milliseconds[N_RUNS];
-
-  for (int i = 0; i < N_RUNS; i++)
-    {
-      gint64 start = g_get_monotonic_time ();
-
-      run (bench);
-      milliseconds[i] = (double) (g_get_monotonic_time () - start) / 1000;
-    }
-  qsort (milliseconds, N_RUNS, sizeof (double), compare_doubles);
-  g_print ("%-28s %8.3f ms (fastest %.3f)\n", name, milliseconds[N_RUNS / 2], milliseconds[0]);
 }
 
 int
@@ -117,7 +110,7 @@ main (void)
   static const struct
   {
     const char *name;
-    void (*run) (Bench *);
+    void (*run) (gpointer bench);
   } runs[] = {
     { "outline to plane", run_plane },
     { "forward plane", run_forward_plane },
@@ -145,7 +138,7 @@ main (void)
   memset (bench.struck, 0, n * sizeof (double));
   sw_deposit_depth_modes (grid.nz, 0.3, FALSE, bench.depth);
   for (gsize i = 0; i < G_N_ELEMENTS (runs); i++)
-    report (runs[i].name, runs[i].run, &bench);
+    sw_bench_run (runs[i].name, runs[i].run, &bench);
 
   sw_field_free (bench.plane);
   sw_field_free (bench.plane_modes);

@@ -4,13 +4,11 @@
 #include "cloth/sw-variogram.h"
 #include "sketch/sw-chance.h"
 #include "skein/sw-strand.h"
-
-#include <stdlib.h>
+#include "sw-bench.h"
 
 /* A 400 m skein of sock yarn: 36 000 stitches of two legs each. */
 #define N_STITCHES 36000
 #define N_PLACES (2 * N_STITCHES)
-#define N_RUNS 41
 
 enum
 {
@@ -33,20 +31,26 @@ typedef struct
 } Bench;
 
 static void
-run_places (Bench *bench)
+run_places (gpointer data)
 {
+  Bench *bench = data;
+
   sw_strand_places (&bench->reel, &bench->lay, bench->t, N_PLACES, bench->x, bench->y, bench->z);
 }
 
 static void
-run_variogram (Bench *bench)
+run_variogram (gpointer data)
 {
+  Bench *bench = data;
+
   bench->gamma_inf = sw_variogram (bench->l, bench->a, bench->b, N_STITCHES, bench->n_lags, bench->gamma);
 }
 
 static void
-run_scan (Bench *bench)
+run_scan (gpointer data)
 {
+  Bench *bench = data;
+
   SwPoolingInput input = {
     .gamma = bench->gamma,
     .n_lags = bench->n_lags,
@@ -63,40 +67,20 @@ run_scan (Bench *bench)
 }
 
 static void
-run_both (Bench *bench)
+run_both (gpointer data)
 {
+  Bench *bench = data;
+
   run_variogram (bench);
   run_scan (bench);
 }
 
 static void
-run_stripes (Bench *bench)
+run_stripes (gpointer data)
 {
+  Bench *bench = data;
+
   sw_stripes (bench->l, bench->a, bench->b, N_STITCHES, bench->stripes, &bench->mean_run);
-}
-
-static int
-compare_doubles (const void *a, const void *b)
-{
-  double x = *(const double *) a, y = *(const double *) b;
-
-  return (x > y) - (x < y);
-}
-
-static void
-report (const char *name, void (*run) (Bench *), Bench *bench)
-{
-  double milliseconds[N_RUNS];
-
-  for (int i = 0; i < N_RUNS; i++)
-    {
-      gint64 start = g_get_monotonic_time ();
-
-      run (bench);
-      milliseconds[i] = (double) (g_get_monotonic_time () - start) / 1000;
-    }
-  qsort (milliseconds, N_RUNS, sizeof (double), compare_doubles);
-  g_print ("%-42s %7.3f ms median, %7.3f least\n", name, milliseconds[N_RUNS / 2], milliseconds[0]);
 }
 
 /* Three bands of a doubled skein, seen through a wander, with a speck now and then. */
@@ -127,11 +111,11 @@ main (void)
   run_places (bench);
   colour_stitches (bench);
 
-  report ("72 000 places along the strand", run_places, bench);
-  report ("variogram of 36 000 stitches, 5 300 lags", run_variogram, bench);
-  report ("scan of 10..600, flat and round", run_scan, bench);
-  report ("variogram and scan", run_both, bench);
-  report ("stripes of 36 000 stitches", run_stripes, bench);
+  sw_bench_run ("72 000 places along the strand", run_places, bench);
+  sw_bench_run ("variogram of 36 000 stitches, 5 300 lags", run_variogram, bench);
+  sw_bench_run ("scan of 10..600, flat and round", run_scan, bench);
+  sw_bench_run ("variogram and scan", run_both, bench);
+  sw_bench_run ("stripes of 36 000 stitches", run_stripes, bench);
 
   g_free (bench->gamma);
   g_free (bench);

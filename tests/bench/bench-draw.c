@@ -2,9 +2,9 @@
 #include "draw/sw-look.h"
 #include "files/sw-colourway.h"
 #include "forecast/sw-forecast.h"
+#include "sw-bench.h"
 
 #include <cairo.h>
-#include <stdlib.h>
 
 /* The pictures of the bench sketch, each a new drawing of everything: nothing is kept from one to the next. */
 
@@ -32,14 +32,6 @@ static const struct
   { "scan 900x320", draw_scan, 900, 320, 0 },
 };
 
-static int
-compare_times (const void *a, const void *b)
-{
-  const double p = *(const double *) a, q = *(const double *) b;
-
-  return (p > q) - (p < q);
-}
-
 static void
 run_row (gsize i, SwForecast *forecast)
 {
@@ -47,7 +39,7 @@ run_row (gsize i, SwForecast *forecast)
   cairo_t *cr = cairo_create (surface);
   SwLook look = sw_look_plain;
   SwLayout wide = forecast->layout;
-  double times[RUNS];
+  double times[RUNS], middle;
 
   /* Small stitches fill the picture only if there are enough of them in a row. */
   wide.width = 600;
@@ -62,8 +54,8 @@ run_row (gsize i, SwForecast *forecast)
       rows[i].draw (cr, &shown, rows[i].width, rows[i].height, &look);
       times[run] = (double) (g_get_monotonic_time () - start) / 1000;
     }
-  qsort (times, RUNS, sizeof *times, compare_times);
-  g_print ("%-32s %7.2f ms  (best %.2f)\n", rows[i].name, times[RUNS / 2], times[0]);
+  middle = sw_bench_median (times, RUNS);
+  g_print ("%-32s %7.2f ms median, %7.2f least\n", rows[i].name, middle, times[0]);
   cairo_destroy (cr);
   cairo_surface_destroy (surface);
 }

@@ -11,32 +11,11 @@
 #include "cloth/sw-variogram.h"
 #include "files/sw-colourway.h"
 #include "forecast/sw-forecast.h"
+#include "sw-bench.h"
 
-#include <stdlib.h>
 #include <sys/resource.h>
 
 #define ROUNDS 41
-
-static double
-now_ms (void)
-{
-  return (double) g_get_monotonic_time () / 1000.0;
-}
-
-static int
-compare (const void *a, const void *b)
-{
-  double x = *(const double *) a, y = *(const double *) b;
-
-  return (x > y) - (x < y);
-}
-
-static double
-median (double *times, gsize n)
-{
-  qsort (times, n, sizeof (double), compare);
-  return times[n / 2];
-}
 
 static void
 report (const char *figure, double value, const char *unit)
@@ -62,15 +41,15 @@ bench_first (const SwSketch *sketch)
 
   for (gsize i = 0; i < ROUNDS; i++)
     {
-      double begin = now_ms ();
+      double begin = sw_bench_now_ms ();
       g_autoptr (SwForecaster) forecaster = sw_forecaster_new ();
       g_autoptr (SwForecast) forecast = must_run (forecaster, sketch);
 
-      times[i] = now_ms () - begin;
+      times[i] = sw_bench_now_ms () - begin;
       if (i == 0)
         report ("first_in_process", times[0], "ms");
     }
-  report ("first", median (times, ROUNDS), "ms");
+  report ("first", sw_bench_median (times, ROUNDS), "ms");
 }
 
 static void
@@ -82,14 +61,14 @@ bench_drag (SwForecaster *forecaster, SwSketch *sketch)
 
   for (gsize i = 0; i < ROUNDS; i++)
     {
-      double begin = now_ms ();
+      double begin = sw_bench_now_ms ();
       g_autoptr (SwForecast) forecast = NULL;
 
       band->x_cm = home + 0.1 * (double) (i + 1);
       forecast = must_run (forecaster, sketch);
-      times[i] = now_ms () - begin;
+      times[i] = sw_bench_now_ms () - begin;
     }
-  report ("drag", median (times, ROUNDS), "ms");
+  report ("drag", sw_bench_median (times, ROUNDS), "ms");
   report ("drag_p95", times[(ROUNDS * 95) / 100], "ms");
   band->x_cm = home;
 }
@@ -102,14 +81,14 @@ bench_width (SwForecaster *forecaster, SwSketch *sketch)
 
   for (gsize i = 0; i < ROUNDS; i++)
     {
-      double begin = now_ms ();
+      double begin = sw_bench_now_ms ();
       g_autoptr (SwForecast) forecast = NULL;
 
       sketch->cloth.width_stitches = 40 + (gint64) i;
       forecast = must_run (forecaster, sketch);
-      times[i] = now_ms () - begin;
+      times[i] = sw_bench_now_ms () - begin;
     }
-  report ("width", median (times, ROUNDS), "ms");
+  report ("width", sw_bench_median (times, ROUNDS), "ms");
   sketch->cloth.width_stitches = home;
 }
 
@@ -126,14 +105,14 @@ bench_scan (SwForecaster *forecaster, const SwSketch *sketch)
   input.gamma = gamma;
   for (gsize i = 0; i < ROUNDS; i++)
     {
-      double begin = now_ms ();
+      double begin = sw_bench_now_ms ();
 
       input.gamma_inf = sw_variogram (forecast->lab_l, forecast->lab_a, forecast->lab_b, forecast->n_stitches, n_lags, gamma);
       sw_pooling_scan (&input, SW_WORKED_FLAT, 10, 600, results);
       sw_pooling_scan (&input, SW_WORKED_ROUND, 10, 600, results);
-      times[i] = now_ms () - begin;
+      times[i] = sw_bench_now_ms () - begin;
     }
-  report ("all_widths", median (times, ROUNDS), "ms");
+  report ("all_widths", sw_bench_median (times, ROUNDS), "ms");
 }
 
 static void
@@ -150,13 +129,13 @@ bench_skeins (SwSketch *sketch)
       sketch->lay.skeins = counts[k];
       for (gsize i = 0; i < G_N_ELEMENTS (times); i++)
         {
-          double begin = now_ms ();
+          double begin = sw_bench_now_ms ();
           g_autoptr (SwForecaster) forecaster = sw_forecaster_new ();
           g_autoptr (SwForecast) forecast = must_run (forecaster, sketch);
 
-          times[i] = now_ms () - begin;
+          times[i] = sw_bench_now_ms () - begin;
         }
-      report (figure, median (times, G_N_ELEMENTS (times)), "ms");
+      report (figure, sw_bench_median (times, G_N_ELEMENTS (times)), "ms");
     }
 }
 

@@ -1,13 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "colour/sw-mix.h"
 #include "colour/sw-recover.h"
-
-#include <stdlib.h>
+#include "sw-bench.h"
 
 /* As many places as a skein of 100 g of fine yarn, by the half centimetre or so. */
 #define N_PLACES 117000
 #define N_DYES 4
-#define N_RUNS 41
 
 static const SwSrgb samples[N_DYES] = { { 0.74, 0.25, 0.36 }, { 0.13, 0.35, 0.55 }, { 0.90, 0.70, 0.05 }, { 0.30, 0.12, 0.45 } };
 
@@ -20,20 +18,26 @@ typedef struct
 } Bench;
 
 static void
-run_mix (Bench *bench)
+run_mix (gpointer data)
 {
+  Bench *bench = data;
+
   sw_mix_xyz (&bench->palette, (const float *const *) bench->depths, N_PLACES, bench->x, bench->y, bench->z);
 }
 
 static void
-run_lab (Bench *bench)
+run_lab (gpointer data)
 {
+  Bench *bench = data;
+
   sw_lab_from_xyz_many (bench->x, bench->y, bench->z, N_PLACES, bench->l, bench->a, bench->b);
 }
 
 static void
-run_pixels (Bench *bench)
+run_pixels (gpointer data)
 {
+  Bench *bench = data;
+
   sw_pixels_from_xyz (bench->x, bench->y, bench->z, 1, N_PLACES, bench->pixels);
 }
 
@@ -49,30 +53,6 @@ away_from_grey (Bench *bench, float share)
       bench->x[i] = grey_x + share * (bench->x[i] - grey_x);
       bench->z[i] = grey_z + share * (bench->z[i] - grey_z);
     }
-}
-
-static int
-compare_doubles (const void *a, const void *b)
-{
-  double x = *(const double *) a, y = *(const double *) b;
-
-  return (x > y) - (x < y);
-}
-
-static void
-report (const char *name, void (*run) (Bench *), Bench *bench)
-{
-  double milliseconds[N_RUNS];
-
-  for (int i = 0; i < N_RUNS; i++)
-    {
-      gint64 start = g_get_monotonic_time ();
-
-      run (bench);
-      milliseconds[i] = (double) (g_get_monotonic_time () - start) / 1000;
-    }
-  qsort (milliseconds, N_RUNS, sizeof (double), compare_doubles);
-  g_print ("%-28s %8.3f ms (fastest %.3f)\n", name, milliseconds[N_RUNS / 2], milliseconds[0]);
 }
 
 /* A row of evenly spread colours, few of them alike in a block, so that nothing is gained by luck. */
@@ -118,13 +98,13 @@ main (void)
   bench.pixels = g_new (guint32, N_PLACES);
 
   g_print ("%d places, %d dyes\n", N_PLACES, N_DYES);
-  report ("mix to XYZ", run_mix, &bench);
-  report ("CIELAB", run_lab, &bench);
-  report ("pixels, as mixed", run_pixels, &bench);
+  sw_bench_run ("mix to XYZ", run_mix, &bench);
+  sw_bench_run ("CIELAB", run_lab, &bench);
+  sw_bench_run ("pixels, as mixed", run_pixels, &bench);
   away_from_grey (&bench, 0.3f);
-  report ("pixels, all within sRGB", run_pixels, &bench);
+  sw_bench_run ("pixels, all within sRGB", run_pixels, &bench);
   away_from_grey (&bench, 12);
-  report ("pixels, all outside sRGB", run_pixels, &bench);
+  sw_bench_run ("pixels, all outside sRGB", run_pixels, &bench);
   report_recovery ();
 
   for (int dye = 0; dye < N_DYES; dye++)
