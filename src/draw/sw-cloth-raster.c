@@ -16,6 +16,9 @@
 /* Red, green, blue in linear light and cover: one pixel gathered from the legs that share it. */
 typedef float Gather __attribute__ ((vector_size (16)));
 
+/* Rows below the lowest that may still show a head in the picture. */
+#define REACH_ROWS 3
+
 /* Lines gathered at once, so that they stay in the processor's near memory. */
 #define BAND_LINES 24
 
@@ -48,8 +51,8 @@ contrast_for (const float *rgb, float peak)
 
 /*
  * Adds one leg's patch in @colour, with its upper left at @left, @top of the
- * band. Both light and cover sum to the stitch's area, so any mix of the two
- * keeps the colour's mean.
+ * band. A stitch's light sums to its cover, so any mix of the two keeps the
+ * colour's mean.
  */
 static void
 lay_patch (const Band *band, const SwStitchPatch *patch, int left, int top, Gather colour, float contrast)
@@ -105,10 +108,7 @@ lay_row (const Band *band, gsize row)
     lay_part (band, SW_PART_BEAD, row, first + c, band->colours[c]);
 }
 
-/*
- * Stitches meet within a pixel of where they should, and each has a shape of
- * its own: what they cover adds up to nearly one, and is made one.
- */
+/* Stitches overlap a little, since each has a shape of its own: what they cover is made one. */
 static guint32
 inner_pixel (const Band *band, const float *gather)
 {
@@ -172,9 +172,9 @@ sw_cloth_raster (const SwForecast *forecast, const SwClothGeometry *geometry, do
       return;
     }
   sw_linear_init (&band.linear);
-  band.mask = sw_stitch_mask_new (geometry->stitch * scale, geometry->row * scale, (int) forecast->sketch->yarn.plies, geometry->first_row == 0);
+  band.mask = sw_stitch_mask_new (geometry->stitch * scale, geometry->row * scale, (int) forecast->sketch->yarn.plies, geometry->first_row < REACH_ROWS);
   band.peak = sw_stitch_mask_get_peak (band.mask);
-  band.gather = g_new (Gather, (gsize) width * BAND_LINES);
+  band.gather = g_aligned_alloc ((gsize) width * BAND_LINES, sizeof (Gather), sizeof (Gather));
   band.xyz = g_new (float, 6 * geometry->columns);
   band.colours = g_new (guint32, 2 * geometry->columns);
   for (int line = 0; line < height; line += BAND_LINES)
@@ -185,7 +185,7 @@ sw_cloth_raster (const SwForecast *forecast, const SwClothGeometry *geometry, do
       write_band (&band, stride, pixels + (gsize) line * (gsize) stride);
     }
   sw_stitch_mask_free (band.mask);
-  g_free (band.gather);
+  g_aligned_free (band.gather);
   g_free (band.xyz);
   g_free (band.colours);
 }

@@ -10,6 +10,9 @@
 #define FOOT_Y (-0.38)
 #define HEAD_Y 1.30
 
+/* A leg covers the row above with all but its rim, since the leg that is laid there may be one of a slimmer shape. */
+#define COVERING 0.88
+
 static double
 smooth (double t)
 {
@@ -123,7 +126,7 @@ sw_stitch_sample (const SwStitchShape *shape, SwStitchPart part, double x, doubl
     }
   if (outwards < 0 || outwards >= 0.5 || on_bead)
     return; /* another part's */
-  if (!first && leg_find (shape, outwards, y + 1 + shape->slack, &along, &across))
+  if (!first && leg_find (shape, outwards, y + 1 + shape->slack, &along, &across) && fabs (across) < COVERING)
     return; /* behind the row below */
   if (leg_find (shape, outwards, y, &along, &across))
     {

@@ -69,20 +69,22 @@ fill_patch (SwStitchPatch *patch, const Size *size, Phase phase, const SwStitchS
 }
 
 static double
-sum_light (const SwStitchPatch *patch)
+sum_of (const float *numbers, const SwStitchPatch *patch)
 {
   double sum = 0;
 
   for (int i = 0; i < patch->width * patch->height; i++)
-    sum += (double) patch->light[i];
+    sum += (double) numbers[i];
   return sum;
 }
 
-/* Scales all parts so that an ordinary stitch as a whole is as light as its colour. */
+/* Scales all parts so that an ordinary stitch as a whole is as light as its colour: its light sums to its cover. */
 static void
-balance (SwStitchPatch *parts, double area)
+balance (SwStitchPatch *parts)
 {
-  const float factor = (float) (area / (sum_light (&parts[SW_PART_LEFT]) + sum_light (&parts[SW_PART_RIGHT])));
+  const SwStitchPatch *left = &parts[SW_PART_LEFT], *right = &parts[SW_PART_RIGHT];
+  const double cover = sum_of (left->cover, left) + sum_of (right->cover, right);
+  const float factor = (float) (cover / (sum_of (left->light, left) + sum_of (right->light, right)));
 
   for (int part = 0; part < SW_N_PARTS; part++)
     for (int i = 0; i < parts[part].width * parts[part].height; i++)
@@ -113,7 +115,7 @@ make_stitch (SwStitchPatch *parts, int n_parts, const Size *size, Phase phase, i
       SwStitchPatch *patch = &parts[part];
       gsize n;
 
-      leg.slack = 0.5 / size->plan->phases / size->row; /* rows are laid at prepared places: between two of them no hole may open */
+      leg.slack = 1.0 / size->plan->phases / size->row; /* two rows may each lie half a prepared place off: no hole may open between them */
       place_patch (patch, size, phase, (SwStitchPart) part);
       n = (gsize) patch->width * (gsize) patch->height;
       patch->light = numbers + used;
@@ -121,7 +123,7 @@ make_stitch (SwStitchPatch *parts, int n_parts, const Size *size, Phase phase, i
       used += 2 * n;
       fill_patch (patch, size, phase, &leg, (SwStitchPart) part);
     }
-  balance (parts, size->stitch * size->row);
+  balance (parts);
   return used;
 }
 

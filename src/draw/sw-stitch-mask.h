@@ -14,8 +14,9 @@ G_BEGIN_DECLS
  *   part's share of the pixel in them
  * @cover: height x width shares of the pixel that the stitch covers, 0..1
  *
- * Over a whole stitch the light sums to the cell's area, so that cloth of one
- * colour has that colour in the mean.
+ * Over a whole stitch the light sums to the cover, so that cloth of one colour
+ * has that colour in the mean. Neighbours overlap a little: the cover of all
+ * stitches on a pixel may add up to more than one, and divides their light.
  */
 typedef struct
 {
