@@ -161,8 +161,7 @@ static void
 draw_key (const Scan *scan)
 {
   const SwCanvas *canvas = scan->canvas;
-  double x = scan->geometry.plot.x;
-  const double y = 12;
+  double x = scan->geometry.plot.x, y = 12;
 
   for (int i = SW_WORKED_ROUND; i >= SW_WORKED_FLAT; i--)
     {
@@ -172,6 +171,11 @@ draw_key (const Scan *scan)
       sw_canvas_line (canvas, x, y, x + 24, y);
       cairo_set_dash (canvas->cr, NULL, 0, 0);
       x = draw_key_text (canvas, g_dpgettext2 (NULL, "scan", worked_words[i]), x + 30, y) + 18;
+    }
+  if (scan->geometry.key_lines > 1)
+    {
+      x = scan->geometry.plot.x;
+      y += 16;
     }
   for (gsize i = 0; i < G_N_ELEMENTS (patterns); i++)
     {

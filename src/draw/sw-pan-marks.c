@@ -5,7 +5,8 @@
 
 #include <math.h>
 
-#define BADGE_PX 8.5 /* radius */
+#define BADGE_PX 8.5              /* radius */
+#define LEAST_SKEIN_FOR_BADGES 48 /* px of the skein's shorter side: on a thumbnail numbers would hide it */
 
 /* A line that is seen on any colour: light on a wider dark one. */
 static void
@@ -63,16 +64,23 @@ sw_pan_mark_place (const SwPanGeometry *geometry, const SwSketch *sketch, const 
     }
 }
 
-/* Moves aside, along the skein, until no earlier number is covered. */
+/* The earlier number that one at @x, @y would cover; @n_taken if none. */
+static guint
+covered_by (const double *taken, guint n_taken, double x, double y)
+{
+  guint i = 0;
+
+  while (i < n_taken && hypot (x - taken[2 * i], y - taken[2 * i + 1]) >= 2 * BADGE_PX)
+    i++;
+  return i;
+}
+
+/* Moves aside, along the skein, until no earlier number is covered. Each move goes right, so it ends. */
 static void
 make_room (const double *taken, guint n_taken, double *x, double y)
 {
-  for (guint i = 0; i < n_taken; i++)
-    if (hypot (*x - taken[2 * i], y - taken[2 * i + 1]) < 2 * BADGE_PX)
-      {
-        *x = taken[2 * i] + 2 * BADGE_PX + 1;
-        i = G_MAXUINT; /* from the start again; each move goes right, so it ends */
-      }
+  for (guint i = covered_by (taken, n_taken, *x, y); i < n_taken; i = covered_by (taken, n_taken, *x, y))
+    *x = taken[2 * i] + 2 * BADGE_PX + 1;
 }
 
 static void
@@ -92,25 +100,13 @@ draw_badge (const SwCanvas *canvas, double x, double y, guint number, gboolean s
   sw_canvas_text (canvas, text, x, y, 0.5, 0.5, number < 100 ? SW_TEXT_PX : 0.8 * SW_TEXT_PX, NULL);
 }
 
-void
-sw_pan_marks_draw (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSketch *sketch)
+static void
+draw_badges (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSketch *sketch)
 {
   const gboolean second = !!canvas->look->second_face;
   g_autofree double *taken = g_new (double, 2 * sketch->steps->len);
   guint n_taken = 0;
 
-  /* Those beneath first, the selected one last. */
-  for (int round = 0; round < 3; round++)
-    for (guint i = 0; i < sketch->steps->len; i++)
-      {
-        const SwStep *step = g_ptr_array_index (sketch->steps, i);
-        const gboolean up = sw_pan_pour_on_second (sketch, step->id) == second;
-        const int wanted = step->id == canvas->look->selected ? 2 : up ? 1
-                                                                       : 0;
-
-        if (sw_step_is_pour (step) && wanted == round)
-          draw_outline (canvas, geometry, sketch, step, up);
-      }
   for (guint i = 0; i < sketch->steps->len; i++)
     {
       const SwStep *step = g_ptr_array_index (sketch->steps, i);
@@ -125,4 +121,25 @@ sw_pan_marks_draw (const SwCanvas *canvas, const SwPanGeometry *geometry, const 
       n_taken++;
       draw_badge (canvas, x, y, sw_pan_pour_number (sketch, step->id), step->id == canvas->look->selected);
     }
+}
+
+void
+sw_pan_marks_draw (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSketch *sketch)
+{
+  const gboolean second = !!canvas->look->second_face;
+
+  /* Those beneath first, the selected one last. */
+  for (int round = 0; round < 3; round++)
+    for (guint i = 0; i < sketch->steps->len; i++)
+      {
+        const SwStep *step = g_ptr_array_index (sketch->steps, i);
+        const gboolean up = sw_pan_pour_on_second (sketch, step->id) == second;
+        const int wanted = step->id == canvas->look->selected ? 2 : up ? 1
+                                                                       : 0;
+
+        if (sw_step_is_pour (step) && wanted == round)
+          draw_outline (canvas, geometry, sketch, step, up);
+      }
+  if (MIN (geometry->skein.width, geometry->skein.height) >= LEAST_SKEIN_FOR_BADGES)
+    draw_badges (canvas, geometry, sketch);
 }

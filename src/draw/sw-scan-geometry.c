@@ -8,16 +8,21 @@
 
 #define LEFT_PX 44
 #define RIGHT_PX 14
-#define ABOVE_PX 40 /* the key and the present width's name */
-#define HEAD_PX 20  /* within the plot, above a stacking of 1: room for the peaks' names */
+#define ABOVE_PX 40    /* the key and the present width's name */
+#define KEY_LINE_PX 16 /* more, where the key takes two lines */
+#define NARROW_PX 480
+#define HEAD_PX 20 /* within the plot, above a stacking of 1: room for the peaks' names */
 #define BELOW_PX 40
 #define LEAST_LABEL_PX 44
 
 void
 sw_scan_geometry (gsize from, gsize to, double width, double height, SwScanGeometry *geometry)
 {
+  const double above = width < NARROW_PX ? ABOVE_PX + KEY_LINE_PX : ABOVE_PX;
+
   g_return_if_fail (from <= to);
-  geometry->plot = (SwBox){ LEFT_PX, ABOVE_PX, MAX (width - LEFT_PX - RIGHT_PX, 1), MAX (height - ABOVE_PX - BELOW_PX, 1) };
+  geometry->plot = (SwBox){ LEFT_PX, above, MAX (width - LEFT_PX - RIGHT_PX, 1), MAX (height - above - BELOW_PX, 1) };
+  geometry->key_lines = width < NARROW_PX ? 2 : 1;
   geometry->from = from;
   geometry->to = to;
 }

@@ -10,6 +10,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   SwBox plot;
+  int key_lines;  /* above it */
   gsize from, to; /* widths, stitches */
 } SwScanGeometry;
 

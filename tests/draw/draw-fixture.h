@@ -22,14 +22,33 @@ fixture_forecast (const SwSketch *sketch)
   return forecast;
 }
 
-/* A picture's pixel as XYZ. */
+/* A picture's pixel as XYZ: light adds up, so each channel's codes are asked for once. */
 static inline SwXyz
 fixture_pixel (cairo_surface_t *surface, int x, int y)
 {
+  static SwXyz parts[3][256];
+  static gsize ready = 0;
   const guint8 *line = cairo_image_surface_get_data (surface) + y * cairo_image_surface_get_stride (surface);
   const guint32 pixel = ((const guint32 *) (gconstpointer) line)[x];
+  SwXyz xyz = { 0, 0, 0 };
 
-  return sw_xyz_from_srgb ((SwSrgb){ (pixel >> 16 & 0xff) / 255.0, (pixel >> 8 & 0xff) / 255.0, (pixel & 0xff) / 255.0 });
+  if (g_once_init_enter (&ready))
+    {
+      for (int code = 0; code < 256; code++)
+        {
+          parts[0][code] = sw_xyz_from_srgb ((SwSrgb){ code / 255.0, 0, 0 });
+          parts[1][code] = sw_xyz_from_srgb ((SwSrgb){ 0, code / 255.0, 0 });
+          parts[2][code] = sw_xyz_from_srgb ((SwSrgb){ 0, 0, code / 255.0 });
+        }
+      g_once_init_leave (&ready, 1);
+    }
+  for (int channel = 0; channel < 3; channel++)
+    {
+      const SwXyz part = parts[channel][pixel >> (16 - 8 * channel) & 0xff];
+
+      xyz = (SwXyz){ xyz.x + part.x, xyz.y + part.y, xyz.z + part.z };
+    }
+  return xyz;
 }
 
 /* The mean colour over a box of a picture, averaged as light. */
