@@ -3,24 +3,28 @@
 
 #include "app/sw-cloth-page.h"
 
-#include "app/sw-cloth-view.h"
+#include "app/sw-cloth-canvas.h"
+#include "app/sw-cloth-edit.h"
+#include "app/sw-cloth-panel.h"
 #include "app/sw-scan-view.h"
+#include "app/sw-units.h"
 
-#include <glib/gi18n-lib.h>
-#include <math.h>
+/* One press of a zoom button. */
+#define ZOOM_STEP 1.25
 
 struct _SwClothPage
 {
   AdwBin parent_instance;
 
   SwLive *live;
-  gulong updated_id;
   gulong changed_id;
   gboolean inches;
   gboolean showing; /* the controls are being set from the sketch */
 
-  GtkLabel *verdict;
+  SwClothCanvas *cloth;
   GtkAdjustment *width_adjustment;
+  GtkAdjustment *scale_adjustment;
+  GtkLabel *width_label;
 };
 
 G_DEFINE_FINAL_TYPE (SwClothPage, sw_cloth_page, ADW_TYPE_BIN)
@@ -36,21 +40,18 @@ enum
 static GParamSpec *props[N_PROPS];
 
 static void
-updated_cb (SwClothPage *self)
-{
-  SwForecast *forecast = sw_live_get_forecast (self->live);
-  g_autofree char *sentence = forecast != NULL ? sw_pooling_sentence (&forecast->pooling) : NULL;
-
-  gtk_label_set_text (self->verdict, sentence != NULL ? sentence : "");
-}
-
-static void
 show_controls (SwClothPage *self)
 {
   const SwSketch *sketch = sw_document_get_sketch (sw_live_get_document (self->live));
+  const double width = (double) sketch->cloth.width_stitches;
+  g_autofree char *across = sw_units_format (SW_QUANTITY_LENGTH, width * 10 / sketch->cloth.stitches_per_10cm, self->inches ? SW_SYSTEM_US : SW_SYSTEM_METRIC);
+  gsize from, to;
 
+  sw_scan_view_range ((gsize) sketch->cloth.width_stitches, &from, &to);
   self->showing = TRUE;
-  gtk_adjustment_set_value (self->width_adjustment, (double) sketch->cloth.width_stitches);
+  gtk_adjustment_set_value (self->width_adjustment, width);
+  gtk_adjustment_configure (self->scale_adjustment, width, (double) from, (double) to, 1, 4, 0);
+  gtk_label_set_text (self->width_label, across);
   self->showing = FALSE;
 }
 
@@ -62,16 +63,41 @@ changed_cb (SwClothPage *self, guint what)
 }
 
 static void
-width_changed_cb (SwClothPage *self)
+set_width (SwClothPage *self, double width)
 {
-  SwValue value = sw_value_whole (lround (gtk_adjustment_get_value (self->width_adjustment)));
   g_autoptr (GError) error = NULL;
 
   if (self->showing || self->live == NULL)
     return;
-  if (!sw_document_edit_series (sw_live_get_document (self->live), sw_edit_set (SW_RECORD_CLOTH, 0, "width_stitches", &value),
-                                _ ("Change Width"), "width_stitches", &error))
-    show_controls (self);
+  if (!sw_cloth_set_width (sw_live_get_document (self->live), width, &error))
+    {
+      gtk_widget_error_bell (GTK_WIDGET (self));
+      show_controls (self);
+    }
+}
+
+static void
+width_changed_cb (SwClothPage *self)
+{
+  set_width (self, gtk_adjustment_get_value (self->width_adjustment));
+}
+
+static void
+scale_changed_cb (SwClothPage *self)
+{
+  set_width (self, gtk_adjustment_get_value (self->scale_adjustment));
+}
+
+static void
+zoom_in_cb (SwClothPage *self)
+{
+  sw_cloth_canvas_zoom_by (self->cloth, ZOOM_STEP);
+}
+
+static void
+zoom_out_cb (SwClothPage *self)
+{
+  sw_cloth_canvas_zoom_by (self->cloth, 1 / ZOOM_STEP);
 }
 
 static void
@@ -80,16 +106,11 @@ set_live (SwClothPage *self, SwLive *live)
   if (self->live == live)
     return;
   if (self->live != NULL)
-    {
-      g_clear_signal_handler (&self->updated_id, self->live);
-      g_clear_signal_handler (&self->changed_id, sw_live_get_document (self->live));
-    }
+    g_clear_signal_handler (&self->changed_id, sw_live_get_document (self->live));
   g_set_object (&self->live, live);
   if (live == NULL)
     return;
-  self->updated_id = g_signal_connect_swapped (live, "updated", G_CALLBACK (updated_cb), self);
   self->changed_id = g_signal_connect_swapped (sw_live_get_document (live), "changed", G_CALLBACK (changed_cb), self);
-  updated_cb (self);
   show_controls (self);
 }
 
@@ -123,6 +144,8 @@ sw_cloth_page_set_property (GObject *object, guint prop_id, const GValue *value,
       break;
     case PROP_INCHES:
       self->inches = g_value_get_boolean (value);
+      if (self->live != NULL)
+        show_controls (self);
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
@@ -152,12 +175,18 @@ sw_cloth_page_class_init (SwClothPageClass *klass)
   props[PROP_INCHES] = g_param_spec_boolean ("inches", NULL, NULL, FALSE, flags);
   g_object_class_install_properties (object_class, N_PROPS, props);
 
-  g_type_ensure (SW_TYPE_CLOTH_VIEW);
+  g_type_ensure (SW_TYPE_CLOTH_CANVAS);
+  g_type_ensure (SW_TYPE_CLOTH_PANEL);
   g_type_ensure (SW_TYPE_SCAN_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/strandwise/Strandwise/sw-cloth-page.ui");
-  gtk_widget_class_bind_template_child (widget_class, SwClothPage, verdict);
+  gtk_widget_class_bind_template_child (widget_class, SwClothPage, cloth);
   gtk_widget_class_bind_template_child (widget_class, SwClothPage, width_adjustment);
+  gtk_widget_class_bind_template_child (widget_class, SwClothPage, scale_adjustment);
+  gtk_widget_class_bind_template_child (widget_class, SwClothPage, width_label);
   gtk_widget_class_bind_template_callback (widget_class, width_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, scale_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, zoom_in_cb);
+  gtk_widget_class_bind_template_callback (widget_class, zoom_out_cb);
 }
 
 static void
@@ -165,7 +194,9 @@ sw_cloth_page_init (SwClothPage *self)
 {
   const SwMember *width = sw_record_find_member (SW_RECORD_CLOTH, "width_stitches");
 
+  self->showing = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_adjustment_set_lower (self->width_adjustment, width->min);
   gtk_adjustment_set_upper (self->width_adjustment, width->max);
+  self->showing = FALSE;
 }
