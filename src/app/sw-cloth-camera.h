@@ -17,11 +17,11 @@ G_BEGIN_DECLS
 
 typedef struct
 {
-  double stitch;          /* px of one stitch's width */
-  double gauge;           /* a row's height over a stitch's width */
-  double columns, rows;   /* of the cloth */
-  double width, height;   /* of the view, px */
-  double column, row;     /* at the view's lower left; less than 0 in the margin */
+  double stitch;        /* px of one stitch's width */
+  double gauge;         /* a row's height over a stitch's width */
+  double columns, rows; /* of the cloth */
+  double width, height; /* of the view, px */
+  double column, row;   /* at the view's lower left; less than 0 in the margin */
 } SwClothCamera;
 
 /* The largest stitch at which the whole width is seen. */

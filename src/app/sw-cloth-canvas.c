@@ -3,15 +3,12 @@
 
 #include "app/sw-cloth-canvas-private.h"
 
-#include "app/sw-cloth-edit.h"
-#include "app/sw-cloth-words.h"
 #include "app/sw-frame-times.h"
+#include "draw/sw-canvas.h"
 
-#include <glib/gi18n-lib.h>
 #include <math.h>
 
-G_DEFINE_FINAL_TYPE_WITH_CODE (SwClothCanvas, sw_cloth_canvas, SW_TYPE_PICTURE_VIEW,
-                               G_IMPLEMENT_INTERFACE (GTK_TYPE_SCROLLABLE, NULL))
+G_DEFINE_FINAL_TYPE_WITH_CODE (SwClothCanvas, sw_cloth_canvas, SW_TYPE_PICTURE_VIEW, G_IMPLEMENT_INTERFACE (GTK_TYPE_SCROLLABLE, NULL))
 
 enum
 {
@@ -141,6 +138,15 @@ set_adjustment (SwClothCanvas *self, GtkAdjustment **held, GtkAdjustment *adjust
 /* Painting */
 
 static void
+append_ground (SwClothCanvas *self, GtkSnapshot *snapshot)
+{
+  const float grey = (float) sw_ink_grey (SW_INK_GROUND, sw_picture_view_get_look (SW_PICTURE_VIEW (self))->dark);
+
+  gtk_snapshot_append_color (snapshot, &(GdkRGBA){ grey, grey, grey, 1 }, &GRAPHENE_RECT_INIT (0, 0, (float) self->camera.width, (float) self->camera.height));
+}
+
+/* A soft shade on the ground, so that the cloth lies on it. */
+static void
 append_shade (GtkSnapshot *snapshot, const graphene_rect_t *cloth)
 {
   GskRoundedRect outline;
@@ -187,6 +193,7 @@ sw_cloth_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
       GTK_WIDGET_CLASS (sw_cloth_canvas_parent_class)->snapshot (widget, snapshot);
       return;
     }
+  append_ground (self, snapshot);
   append_cloth (self, snapshot, forecast);
   sw_cloth_handle_append (self, snapshot);
 }

@@ -20,7 +20,7 @@ width_edit (SwDocument *document, double width)
   const SwMember *member = sw_record_find_member (SW_RECORD_CLOTH, "width_stitches");
   const SwValue value = sw_value_whole (lround (CLAMP (width, member->min, member->max)));
 
-  if (sw_document_get_sketch (document)->cloth.width_stitches == value.whole)
+  if (sw_document_get_sketch (document)->cloth.width_stitches == value.as.whole)
     return NULL;
   return sw_edit_set (SW_RECORD_CLOTH, 0, "width_stitches", &value);
 }

@@ -8,9 +8,9 @@ G_BEGIN_DECLS
 /* The usual yarn weights with the gauge they are knitted at: starting points, not rules. */
 typedef struct
 {
-  const char *label;             /* for people, marked with N_() */
-  double least, most;            /* stitches to 4 in; 0: no lower end */
-  double stitches_per_10cm;      /* the middle, to start from */
+  const char *label;        /* for people, marked with N_() */
+  double least, most;       /* stitches to 4 in; 0: no lower end */
+  double stitches_per_10cm; /* the middle, to start from */
 } SwGaugeClass;
 
 #define SW_N_GAUGE_CLASSES 8

@@ -41,7 +41,7 @@ sw_cloth_scan_at (const SwClothScan *scan, gsize width)
 gsize
 sw_cloth_scan_next_peak (const SwClothScan *scan, gsize width, int direction)
 {
-  SwScanPeak peaks[SW_SCAN_MAX_PEAKS];
+  const SwPooling *peaks[SW_SCAN_MAX_PEAKS];
   gsize nearest = width, n;
 
   g_return_val_if_fail (scan->results != NULL, width);
@@ -49,11 +49,11 @@ sw_cloth_scan_next_peak (const SwClothScan *scan, gsize width, int direction)
   n = sw_scan_peaks (scan->results, scan->to - scan->from + 1, SPACING, peaks);
   for (gsize i = 0; i < n; i++)
     {
-      const gboolean ahead = direction > 0 ? peaks[i].width > width : peaks[i].width < width;
-      const gboolean nearer = nearest == width || (direction > 0 ? peaks[i].width < nearest : peaks[i].width > nearest);
+      const gboolean ahead = direction > 0 ? peaks[i]->width > width : peaks[i]->width < width;
+      const gboolean nearer = nearest == width || (direction > 0 ? peaks[i]->width < nearest : peaks[i]->width > nearest);
 
       if (ahead && nearer)
-        nearest = peaks[i].width;
+        nearest = peaks[i]->width;
     }
   return nearest;
 }

@@ -25,13 +25,19 @@ sw_cloth_drift (const SwPooling *pooling)
                           degrees);
 }
 
+double
+sw_cloth_rounded (double amount, double grain)
+{
+  return MAX (round (amount / grain), amount > 0 ? 1 : 0) * grain;
+}
+
 char *
 sw_cloth_stripe (const SwForecast *forecast, const SwStripe *stripe, SwSystem system)
 {
-  g_autofree char *share = sw_units_format (SW_QUANTITY_PERCENT, 100 * stripe->share, system);
+  g_autofree char *share = sw_units_format (SW_QUANTITY_PERCENT, sw_cloth_rounded (100 * stripe->share, 1), system);
   g_autofree char *length = sw_units_format (SW_QUANTITY_LENGTH, stripe->mean_stitches * forecast->stitch_length_cm, system);
-  g_autofree char *stitches = sw_units_format (SW_QUANTITY_NONE, stripe->mean_stitches, system);
-  g_autofree char *rows = sw_units_format (SW_QUANTITY_NONE, stripe->mean_stitches / (double) forecast->layout.width, system);
+  g_autofree char *stitches = sw_units_format (SW_QUANTITY_NONE, sw_cloth_rounded (stripe->mean_stitches, 0.1), system);
+  g_autofree char *rows = sw_units_format (SW_QUANTITY_NONE, sw_cloth_rounded (stripe->mean_stitches / (double) forecast->layout.width, 0.01), system);
 
   /* Translators: one colour of the yarn: its share of all yarn; then its usual length along the yarn, the same in stitches, and in rows of the cloth */
   return g_strdup_printf (_ ("%s of the yarn · each %s, %s stitches, %s rows"), share, length, stitches, rows);

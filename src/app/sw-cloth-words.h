@@ -15,6 +15,9 @@ G_BEGIN_DECLS
  */
 char *sw_cloth_drift (const SwPooling *pooling) G_GNUC_WARN_UNUSED_RESULT;
 
+/* To the nearest @grain: no more than can be counted in a cloth; but an amount is never rounded to nothing. */
+double sw_cloth_rounded (double amount, double grain);
+
 /* Returns: (transfer full): "34 % of the yarn: 12.5 cm, 14 stitches, 0.2 rows at a time" */
 char *sw_cloth_stripe (const SwForecast *forecast, const SwStripe *stripe, SwSystem system) G_GNUC_WARN_UNUSED_RESULT;
 

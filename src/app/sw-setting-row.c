@@ -75,7 +75,7 @@ value_in_sketch (SwSettingRow *self)
   SwValue value;
 
   sw_member_get (self->member, record, &value);
-  return value.kind == SW_KIND_WHOLE ? (double) value.whole : value.number;
+  return value.kind == SW_KIND_WHOLE ? (double) value.as.whole : value.as.number;
 }
 
 /* What is counted, or where the number comes from. */

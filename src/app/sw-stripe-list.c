@@ -112,10 +112,10 @@ show_line (Line *line, const SwForecast *forecast, const SwStripe *stripe, SwSys
   gtk_label_set_text (line->cells[COLUMN_COLOUR], name);
   gtk_widget_set_tooltip_text (GTK_WIDGET (line->cells[COLUMN_COLOUR]), name);
   gtk_accessible_update_property (GTK_ACCESSIBLE (line->cells[COLUMN_COLOUR]), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
-  set_amount (line->cells[COLUMN_SHARE], SW_QUANTITY_PERCENT, 100 * stripe->share, system);
+  set_amount (line->cells[COLUMN_SHARE], SW_QUANTITY_PERCENT, sw_cloth_rounded (100 * stripe->share, 1), system);
   set_amount (line->cells[COLUMN_LENGTH], SW_QUANTITY_LENGTH, stripe->mean_stitches * forecast->stitch_length_cm, system);
-  set_amount (line->cells[COLUMN_STITCHES], SW_QUANTITY_NONE, stripe->mean_stitches, system);
-  set_amount (line->cells[COLUMN_ROWS], SW_QUANTITY_NONE, stripe->mean_stitches / (double) forecast->layout.width, system);
+  set_amount (line->cells[COLUMN_STITCHES], SW_QUANTITY_NONE, sw_cloth_rounded (stripe->mean_stitches, 0.1), system);
+  set_amount (line->cells[COLUMN_ROWS], SW_QUANTITY_NONE, sw_cloth_rounded (stripe->mean_stitches / (double) forecast->layout.width, 0.01), system);
 }
 
 void

@@ -42,10 +42,16 @@ sw_canvas_end (SwCanvas *canvas)
   cairo_path_destroy (canvas->path);
 }
 
+double
+sw_ink_grey (SwInk ink, gboolean dark)
+{
+  return greys[dark ? 1 : 0][ink];
+}
+
 void
 sw_canvas_set_ink (const SwCanvas *canvas, SwInk ink)
 {
-  const double grey = greys[canvas->look->dark ? 1 : 0][ink];
+  const double grey = sw_ink_grey (ink, canvas->look->dark);
 
   cairo_set_source_rgb (canvas->cr, grey, grey, grey);
 }

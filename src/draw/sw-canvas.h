@@ -34,6 +34,9 @@ typedef struct
 void sw_canvas_begin (SwCanvas *canvas, cairo_t *cr, double width, double height, const SwLook *look);
 void sw_canvas_end (SwCanvas *canvas);
 
+/* The grey of an ink, 0 .. 1 in sRGB, for whoever paints beside a picture. */
+double sw_ink_grey (SwInk ink, gboolean dark);
+
 void sw_canvas_set_ink (const SwCanvas *canvas, SwInk ink);
 
 #define SW_TEXT_PX 11.0
