@@ -141,7 +141,7 @@ sw_stripe_list_init (SwStripeList *self)
 {
   self->grid = GTK_GRID (gtk_grid_new ());
   gtk_grid_set_row_spacing (self->grid, 6);
-  gtk_grid_set_column_spacing (self->grid, 12);
+  gtk_grid_set_column_spacing (self->grid, 9);
   add_headings (self);
   for (gsize i = 0; i < SW_MAX_STRIPES; i++)
     add_line (self, i);
