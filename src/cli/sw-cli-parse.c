@@ -17,11 +17,14 @@ G_DEFINE_QUARK (sw - cli - error - quark, sw_cli_error)
 static void
 answer_help (GOptionContext *context)
 {
-  g_autofree char *help = g_option_context_get_help (context, TRUE, NULL);
-  g_autoptr (GError) error = NULL;
+  char *help = g_option_context_get_help (context, TRUE, NULL);
+  GError *error = NULL;
+  int status = sw_cli_print_words (help, &error) ? SW_EXIT_FINE : (int) sw_cli_say (error);
 
+  g_clear_error (&error);
+  g_free (help);
   g_option_context_free (context);
-  exit (sw_cli_print_words (help, &error) ? SW_EXIT_FINE : (int) sw_cli_say (error));
+  exit (status);
 }
 
 static gboolean
