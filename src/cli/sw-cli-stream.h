@@ -49,6 +49,16 @@ void sw_cli_say_words (const char *text);
  */
 void sw_cli_progress (const char *what);
 
+/* What keeps a file from being read or written, in a dyer's words: a sentence without its full stop, as the system's are. */
+typedef struct
+{
+  int code;          /* of GIOErrorEnum when reading, an errno when writing */
+  const char *words; /* marked with N_() */
+} SwCliReason;
+
+/* The words for @code, translated, or @otherwise. */
+const char *sw_cli_reason (const SwCliReason *reasons, gsize n, int code, const char *otherwise);
+
 /* Display name of a file as typed: "standard input" for "-". */
 char *sw_cli_display_name (const char *name) G_GNUC_WARN_UNUSED_RESULT;
 
