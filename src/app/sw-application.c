@@ -41,6 +41,25 @@ sw_application_activate (GApplication *application)
     sw_window_welcome (window);
 }
 
+/* The window that shows the file already, else the latest in use that nobody would miss; the caller makes one if there is neither. */
+static SwWindow *
+window_for_file (SwApplication *self, GFile *file)
+{
+  GList *windows = gtk_application_get_windows (GTK_APPLICATION (self));
+  SwWindow *pristine = NULL;
+
+  for (GList *l = windows; l != NULL; l = l->next)
+    {
+      GFile *shown = SW_IS_WINDOW (l->data) ? sw_document_get_file (sw_window_get_document (l->data)) : NULL;
+
+      if (shown != NULL && g_file_equal (shown, file))
+        return l->data;
+      if (pristine == NULL && SW_IS_WINDOW (l->data) && sw_window_is_pristine (l->data))
+        pristine = l->data;
+    }
+  return pristine;
+}
+
 static void
 sw_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
 {
@@ -48,9 +67,12 @@ sw_application_open (GApplication *application, GFile **files, int n_files, cons
 
   for (int i = 0; i < n_files; i++)
     {
-      SwWindow *window = sw_application_new_window (self);
+      SwWindow *window = window_for_file (self, files[i]);
 
-      sw_window_load (window, files[i]);
+      if (window == NULL)
+        window = sw_application_new_window (self);
+      if (sw_document_get_file (sw_window_get_document (window)) == NULL)
+        sw_window_load (window, files[i]);
       gtk_window_present (GTK_WINDOW (window));
     }
   sw_application_offer_drafts (self);

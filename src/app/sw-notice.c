@@ -31,6 +31,7 @@ static const struct
   } ways_out[2];
 } kinds[SW_N_NOTICES] = {
   [SW_NOTICE_SAVE_FAILED] = { "dialog-error-symbolic", TRUE, { { N_ ("Save _As…"), "win.save-as" } } },
+  [SW_NOTICE_OPEN_FAILED] = { "dialog-error-symbolic", TRUE, { { N_ ("_Open Another…"), "win.open" } } },
   [SW_NOTICE_DISK_CHANGED] = { "dialog-warning-symbolic", FALSE, { { N_ ("_Load Again"), "win.reload" }, { N_ ("_Keep Mine"), "win.keep-mine" } } },
   [SW_NOTICE_DISK_GONE] = { "dialog-warning-symbolic", FALSE, { { N_ ("_Save Again"), "win.save-anew" }, { N_ ("Save _As…"), "win.save-as" } } },
   [SW_NOTICE_FORECAST] = { "dialog-warning-symbolic", FALSE, { { NULL } } },

@@ -39,9 +39,10 @@ loaded_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 
   if (!sw_document_load_finish (SW_DOCUMENT (source), result, &error))
     {
-      sw_window_toast (self, error->message);
+      sw_notice_set (self->notice, SW_NOTICE_OPEN_FAILED, error->message);
       return;
     }
+  sw_notice_set (self->notice, SW_NOTICE_OPEN_FAILED, NULL);
   sw_notice_set (self->notice, SW_NOTICE_SAVE_FAILED, NULL);
   sw_window_remember_recent (sw_document_get_file (self->document));
 }
@@ -59,23 +60,8 @@ void
 sw_window_open (SwWindow *self, GFile *file)
 {
   GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
-  GList *windows = gtk_application_get_windows (application);
 
-  for (GList *l = windows; l != NULL; l = l->next)
-    {
-      GFile *shown = SW_IS_WINDOW (l->data) ? sw_document_get_file (SW_WINDOW (l->data)->document) : NULL;
-
-      if (shown != NULL && g_file_equal (shown, file))
-        {
-          gtk_window_present (l->data);
-          return;
-        }
-    }
-
-  if (sw_window_is_pristine (self))
-    sw_window_load (self, file);
-  else
-    g_application_open (G_APPLICATION (application), &file, 1, "");
+  g_application_open (G_APPLICATION (application), &file, 1, "");
 }
 
 static void

@@ -59,7 +59,7 @@ void sw_window_save (SwWindow *self, GFile *file, gboolean overwrite, SwWindowTh
 /* Asks what to do with a modified drawing; closes the window once it is safe or given up. */
 void sw_window_ask_before_closing (SwWindow *self);
 
-/* Opens a file: here if this window is pristine, in the window that already shows it, or in a new one. */
+/* Opens a file in the window that suits: see the application. */
 void sw_window_open (SwWindow *self, GFile *file);
 
 void sw_window_accept_drops (SwWindow *self);

@@ -29,6 +29,19 @@ show_title (SwWindow *self)
   adw_view_switcher_title_set_title (self->switcher_title, title);
 }
 
+/* The home folder is "~", as everywhere. */
+static char *
+short_path (GFile *folder)
+{
+  g_autoptr (GFile) home = g_file_new_for_path (g_get_home_dir ());
+  g_autofree char *below = g_file_get_relative_path (home, folder);
+  g_autofree char *shown = below != NULL ? g_filename_display_name (below) : NULL;
+
+  if (g_file_equal (home, folder))
+    return g_strdup ("~");
+  return shown != NULL ? g_strconcat ("~/", shown, NULL) : g_file_get_parse_name (folder);
+}
+
 static char *
 describe_state (SwWindow *self)
 {
@@ -41,7 +54,7 @@ describe_state (SwWindow *self)
   if (file == NULL)
     /* Translators: under the drawing's title: there is no file of it */
     return g_strdup (_ ("Not saved yet"));
-  return folder != NULL ? g_file_get_parse_name (folder) : sw_file_display_name (file);
+  return folder != NULL ? short_path (folder) : sw_file_display_name (file);
 }
 
 static void

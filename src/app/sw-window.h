@@ -33,7 +33,7 @@ SwLive *sw_window_get_live (SwWindow *self);
 /* Whether it holds nothing that anyone would miss: another drawing may take its place. */
 gboolean sw_window_is_pristine (SwWindow *self);
 
-/* Loads the file into this window, whatever is in it; a failure is said in a toast. */
+/* Loads the file into this window, whatever is in it; a failure leaves that and is said above it. */
 void sw_window_load (SwWindow *self, GFile *file);
 
 /* The demo colourway, with title and notes. */
