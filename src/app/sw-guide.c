@@ -18,6 +18,7 @@ struct _SwGuide
   GPtrArray *stops; /* of Stop */
   guint at;
   gboolean running;
+  GtkWidget *before; /* weak: what had the focus */
 
   GtkLabel *title;
   GtkLabel *text;
@@ -43,6 +44,8 @@ leave_cb (SwGuide *self)
     return;
   self->running = FALSE;
   gtk_popover_popdown (GTK_POPOVER (self));
+  if (self->before != NULL)
+    gtk_widget_grab_focus (self->before);
   g_signal_emit (self, signals[SIGNAL_FINISHED], 0);
 }
 
@@ -164,7 +167,10 @@ stop_free (gpointer data)
 static void
 sw_guide_finalize (GObject *object)
 {
-  g_ptr_array_unref (SW_GUIDE (object)->stops);
+  SwGuide *self = SW_GUIDE (object);
+
+  g_clear_weak_pointer (&self->before);
+  g_ptr_array_unref (self->stops);
 
   G_OBJECT_CLASS (sw_guide_parent_class)->finalize (object);
 }
@@ -227,6 +233,8 @@ sw_guide_start (SwGuide *self)
 {
   g_return_if_fail (SW_IS_GUIDE (self));
 
+  if (!self->running)
+    g_set_weak_pointer (&self->before, gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self))));
   self->running = TRUE;
   self->at = 0;
   go_on (self);

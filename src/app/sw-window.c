@@ -26,7 +26,6 @@ show_title (SwWindow *self)
 
   gtk_window_set_title (GTK_WINDOW (self), title);
   gtk_label_set_text (self->title_label, title);
-  adw_view_switcher_title_set_title (self->switcher_title, title);
 }
 
 /* The home folder is "~", as everywhere. */
@@ -65,7 +64,6 @@ show_state (SwWindow *self)
   gboolean has_file = sw_document_get_file (self->document) != NULL;
 
   gtk_label_set_text (self->state_label, state);
-  adw_view_switcher_title_set_subtitle (self->switcher_title, state);
   sw_window_set_action_enabled (self, "save", !busy && (!has_file || sw_document_get_modified (self->document)));
   sw_window_set_action_enabled (self, "save-as", !busy);
   sw_window_set_action_enabled (self, "reload", !busy && has_file);
