@@ -1,0 +1,51 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "app/sw-pour-place.h"
+
+G_BEGIN_DECLS
+
+/*
+ * A new pour: where among the steps it belongs, and how much is poured.
+ */
+
+/**
+ * SwPourSlot:
+ * @index: where in the list of steps it goes
+ * @flip: a flip is needed first: it goes to @index, the pour after it
+ */
+typedef struct
+{
+  int index;
+  gboolean flip;
+} SwPourSlot;
+
+/**
+ * sw_pour_slot:
+ * A pour joins the others of its face, after the last of them and before what
+ * follows on them (a rest, acid, the final heat). On a face without pours it
+ * comes last, but before closing rests and heat. If nothing has been turned
+ * over yet, a pour for the second face brings the flip with it, once all
+ * pours have been made and had their rest, before the next heat.
+ */
+SwPourSlot sw_pour_slot (const SwSketch *sketch, gboolean second_face);
+
+/**
+ * sw_pour_amount:
+ * @kind: of @place
+ * @dye: the pot
+ * Returns: mL of stock that dye the fibre under it about as deep as the dye's
+ *   sample, or its specks, rounded to what can be measured in a kitchen
+ *
+ * Fibre is taken as spread evenly over the laid skeins; what lies beside them
+ * is not counted, worked out on a grid of points.
+ */
+double sw_pour_amount (const SwSketch *sketch, const SwDye *dye, const SwPourPlace *place);
+
+/**
+ * sw_pour_new:
+ * Returns: (transfer full): a pour without id or name, of a usual amount
+ */
+SwStep *sw_pour_new (const SwSketch *sketch, const SwDye *dye, const SwPourPlace *place) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
