@@ -16,7 +16,7 @@ static const double greys[2][SW_N_INKS] = {
 #define MAX_PAGE_PIXELS 48e6
 
 void
-sw_canvas_begin (SwCanvas *canvas, cairo_t *cr, double width, double height, const SwLook *look)
+sw_canvas_begin_over (SwCanvas *canvas, cairo_t *cr, double width, double height, const SwLook *look)
 {
   *canvas = (SwCanvas){ cr, width, height, look, cairo_copy_path (cr) };
   cairo_save (cr);
@@ -29,6 +29,12 @@ sw_canvas_begin (SwCanvas *canvas, cairo_t *cr, double width, double height, con
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
   cairo_set_fill_rule (cr, CAIRO_FILL_RULE_WINDING);
+}
+
+void
+sw_canvas_begin (SwCanvas *canvas, cairo_t *cr, double width, double height, const SwLook *look)
+{
+  sw_canvas_begin_over (canvas, cr, width, height, look);
   sw_canvas_set_ink (canvas, SW_INK_GROUND);
   cairo_paint (cr);
 }
@@ -162,6 +168,10 @@ sw_raster_begin (SwRaster *raster, const SwCanvas *canvas, const SwBox *box)
   *raster = (SwRaster){ .x = (int) floor (left * scale), .y = (int) floor (top * scale), .scale = scale };
   raster->width = (int) ceil (right * scale) - raster->x;
   raster->height = (int) ceil (bottom * scale) - raster->y;
+  raster->box_x = (int) floor (box->x * scale);
+  raster->box_y = (int) floor (box->y * scale);
+  raster->box_width = (int) ceil ((box->x + box->width) * scale) - raster->box_x;
+  raster->box_height = (int) ceil ((box->y + box->height) * scale) - raster->box_y;
   raster->surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, raster->width, raster->height);
   if (cairo_surface_status (raster->surface) != CAIRO_STATUS_SUCCESS)
     {

@@ -32,6 +32,9 @@ typedef struct
 
 /* Clips to 0, 0, @width, @height and fills it with the ground. The end leaves the context as the beginning found it, its path too. */
 void sw_canvas_begin (SwCanvas *canvas, cairo_t *cr, double width, double height, const SwLook *look);
+
+/* The same, over what is there already. */
+void sw_canvas_begin_over (SwCanvas *canvas, cairo_t *cr, double width, double height, const SwLook *look);
 void sw_canvas_end (SwCanvas *canvas);
 
 /* The grey of an ink, 0 .. 1 in sRGB, for whoever paints beside a picture. */
@@ -55,12 +58,14 @@ void sw_canvas_rounded (const SwCanvas *canvas, const SwBox *box, double radius)
 void sw_canvas_line (const SwCanvas *canvas, double x1, double y1, double x2, double y2);
 
 /**
- * SwRaster: pixels of a box of the picture at the device's own size.
+ * SwRaster: pixels of a box of the picture at the device's own size; only those that are in the picture.
  * @x, @y: of its upper left, device pixels from the picture's upper left
+ * @box_x, @box_y, @box_width, @box_height: of the whole box, though part of it be outside the picture
  */
 typedef struct
 {
   int x, y, width, height;
+  int box_x, box_y, box_width, box_height;
   int stride;      /* in pixels */
   double scale;    /* device pixels per px */
   guint32 *pixels; /* premultiplied CAIRO_FORMAT_ARGB32 */

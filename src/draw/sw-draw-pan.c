@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
+#include "draw/sw-draw-pan.h"
+
 #include "draw/sw-canvas.h"
-#include "draw/sw-pan-geometry.h"
 #include "draw/sw-pan-marks.h"
 #include "draw/sw-ruler.h"
 #include "draw/sw-skein-raster.h"
@@ -59,13 +60,22 @@ draw_shadow (const SwCanvas *canvas, const SwBox *skein, double scale)
 static void
 draw_skein (const SwCanvas *canvas, const SwForecast *forecast, const SwPanGeometry *geometry)
 {
-  SwRaster raster;
   const SwBox *skein = &geometry->skein;
+  SwFaceWindow window;
+  SwRaster raster;
 
   draw_shadow (canvas, skein, geometry->scale);
   if (!sw_raster_begin (&raster, canvas, skein))
     return;
-  sw_skein_raster (forecast, canvas->look->second_face, raster.width, raster.height, raster.width / sw_sketch_lay_length (forecast->sketch), raster.stride, raster.pixels);
+  window = (SwFaceWindow){
+    .nx = raster.box_width,
+    .ny = raster.box_height,
+    .left = raster.x - raster.box_x,
+    .near = raster.box_y + raster.box_height - raster.y - raster.height,
+    .width = raster.width,
+    .height = raster.height,
+  };
+  sw_skein_raster (forecast, canvas->look->second_face, &window, raster.stride, raster.pixels);
   sw_raster_end (&raster, canvas);
 }
 
@@ -83,21 +93,74 @@ draw_ring_ends (const SwCanvas *canvas, const SwPanGeometry *geometry)
   cairo_set_dash (canvas->cr, NULL, 0, 0);
 }
 
+/* A ruler that stays in the picture while the pan reaches beyond it lies over the pan, on a ground of its own, and ends where the other one begins. */
+static void
+draw_ruler (const SwCanvas *canvas, SwRulerSide side, const SwBox *ruler, const SwBox *ground, gboolean over, double scale)
+{
+  cairo_save (canvas->cr);
+  if (over)
+    {
+      sw_canvas_set_ink (canvas, SW_INK_GROUND);
+      cairo_rectangle (canvas->cr, ground->x, ground->y, ground->width, ground->height);
+      cairo_fill_preserve (canvas->cr);
+      cairo_clip (canvas->cr);
+    }
+  sw_ruler_draw (canvas, side, ruler, scale);
+  cairo_restore (canvas->cr);
+}
+
+static void
+draw_rulers (const SwCanvas *canvas, const SwPanGeometry *geometry)
+{
+  const SwBox *pan = &geometry->pan, *skein = &geometry->skein, *below = &geometry->ruler_x, *left = &geometry->ruler_y;
+  const double x = left->x + left->width + SW_RULER_OFF_PX, y = below->y - SW_RULER_OFF_PX;
+  const gboolean over_left = MIN (pan->x, skein->x)<x - 1, over_below = MAX (pan->y + pan->height, skein->y + skein->height)> y + 1;
+  const double corner_x = over_left ? x : 0, corner_y = over_below ? y : canvas->height;
+  const SwBox below_ground = { corner_x, y, canvas->width - corner_x, canvas->height - y }, left_ground = { 0, 0, x, corner_y };
+
+  if (below->width <= 0)
+    return;
+  if (over_left && over_below)
+    {
+      sw_canvas_set_ink (canvas, SW_INK_GROUND);
+      cairo_rectangle (canvas->cr, 0, y, x, canvas->height - y);
+      cairo_fill (canvas->cr);
+    }
+  draw_ruler (canvas, SW_RULER_BELOW, below, &below_ground, over_left || over_below, geometry->scale);
+  draw_ruler (canvas, SW_RULER_LEFT, left, &left_ground, over_left || over_below, geometry->scale);
+}
+
+void
+sw_draw_pan_parts (cairo_t *cr, const SwForecast *forecast, const SwPanGeometry *geometry, guint parts, double width, double height, const SwLook *look)
+{
+  const SwPanMarks marks = { .selected = &look->selected, .n_selected = 1 };
+  SwCanvas canvas;
+
+  if (parts & SW_PAN_GROUND)
+    {
+      sw_canvas_begin (&canvas, cr, width, height, look);
+      draw_pan_itself (&canvas, geometry);
+    }
+  else
+    sw_canvas_begin_over (&canvas, cr, width, height, look);
+  if (parts & SW_PAN_SKEIN)
+    {
+      draw_skein (&canvas, forecast, geometry);
+      if (forecast->sketch->lay.runs == 1)
+        draw_ring_ends (&canvas, geometry);
+    }
+  if (parts & SW_PAN_RULERS)
+    draw_rulers (&canvas, geometry);
+  if ((parts & SW_PAN_MARKS) && look->marks)
+    sw_pan_marks_draw (&canvas, geometry, forecast->sketch, &marks);
+  sw_canvas_end (&canvas);
+}
+
 void
 sw_draw_pan (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look)
 {
-  SwCanvas canvas;
   SwPanGeometry geometry;
 
-  sw_canvas_begin (&canvas, cr, width, height, look);
   sw_pan_geometry (forecast->sketch, width, height, &geometry);
-  draw_pan_itself (&canvas, &geometry);
-  draw_skein (&canvas, forecast, &geometry);
-  if (forecast->sketch->lay.runs == 1)
-    draw_ring_ends (&canvas, &geometry);
-  sw_ruler_draw (&canvas, SW_RULER_BELOW, &geometry.ruler_x, geometry.scale);
-  sw_ruler_draw (&canvas, SW_RULER_LEFT, &geometry.ruler_y, geometry.scale);
-  if (look->marks)
-    sw_pan_marks_draw (&canvas, &geometry, forecast->sketch);
-  sw_canvas_end (&canvas);
+  sw_draw_pan_parts (cr, forecast, &geometry, SW_PAN_ALL, width, height, look);
 }

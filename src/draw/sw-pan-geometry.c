@@ -33,8 +33,75 @@ sw_pan_geometry (const SwSketch *sketch, double width, double height, SwPanGeome
       const double bottom = MAX (geometry->pan.y + geometry->pan.height, geometry->skein.y + geometry->skein.height);
       const double edge = MIN (geometry->pan.x, geometry->skein.x);
 
-      geometry->ruler_x = (SwBox){ geometry->skein.x, bottom + 6, geometry->skein.width, RULER_X_PX - 8 };
+      geometry->ruler_x = (SwBox){ geometry->skein.x, bottom + SW_RULER_OFF_PX, geometry->skein.width, RULER_X_PX - 8 };
       geometry->ruler_y = (SwBox){ edge - RULER_Y_PX + 2, geometry->skein.y, RULER_Y_PX - 8, geometry->skein.height };
+    }
+}
+
+static SwBox
+box_around (const SwBox *a, const SwBox *b)
+{
+  const double x = MIN (a->x, b->x), y = MIN (a->y, b->y);
+
+  return (SwBox){ x, y, MAX (a->x + a->width, b->x + b->width) - x, MAX (a->y + a->height, b->y + b->height) - y };
+}
+
+/* How far to move [start, start + size) so that it covers [from, to), or lies in its middle if it is too small. */
+static double
+move_into (double start, double size, double from, double to)
+{
+  if (size <= to - from)
+    return (from + to - size) / 2 - start;
+  return MAX (to - (start + size), 0) + MIN (from - start, 0);
+}
+
+static SwBox
+enlarged (const SwBox *box, double zoom, double around_x, double around_y, double to_x, double to_y)
+{
+  return (SwBox){ to_x + (box->x - around_x) * zoom, to_y + (box->y - around_y) * zoom, box->width * zoom, box->height * zoom };
+}
+
+void
+sw_pan_geometry_zoomed (const SwSketch *sketch, double width, double height, SwPanZoom *zoom, SwPanGeometry *geometry)
+{
+  const double fitted_margin = MIN (AROUND_PX, MIN (width, height) / 16);
+  SwBox all;
+  double x, y, left, bottom, by_x, by_y;
+
+  sw_pan_geometry (sketch, width, height, geometry);
+  if (zoom->zoom <= 1)
+    {
+      sw_pan_to_cm (geometry, width / 2, height / 2, &zoom->x_cm, &zoom->y_cm);
+      return;
+    }
+  left = geometry->ruler_y.width > 0 ? RULER_Y_PX : fitted_margin;
+  bottom = height - (geometry->ruler_x.height > 0 ? RULER_X_PX : fitted_margin);
+  sw_pan_to_px (geometry, zoom->x_cm, zoom->y_cm, &x, &y);
+  geometry->pan = enlarged (&geometry->pan, zoom->zoom, x, y, width / 2, height / 2);
+  geometry->skein = enlarged (&geometry->skein, zoom->zoom, x, y, width / 2, height / 2);
+  geometry->scale *= zoom->zoom;
+
+  all = box_around (&geometry->pan, &geometry->skein);
+  by_x = move_into (all.x, all.width, left, width - fitted_margin);
+  by_y = move_into (all.y, all.height, fitted_margin, bottom);
+  for (int i = 0; i < 2; i++)
+    {
+      SwBox *box = i == 0 ? &geometry->pan : &geometry->skein;
+
+      box->x += by_x;
+      box->y += by_y;
+    }
+  zoom->x_cm -= by_x / geometry->scale;
+  zoom->y_cm += by_y / geometry->scale;
+
+  if (geometry->ruler_x.height > 0)
+    {
+      geometry->ruler_x.x = geometry->skein.x;
+      geometry->ruler_x.width = geometry->skein.width;
+      geometry->ruler_x.y = MIN (all.y + by_y + all.height + SW_RULER_OFF_PX, height - RULER_X_PX + SW_RULER_OFF_PX);
+      geometry->ruler_y.y = geometry->skein.y;
+      geometry->ruler_y.height = geometry->skein.height;
+      geometry->ruler_y.x = MAX (all.x + by_x - RULER_Y_PX + 2, 2);
     }
 }
 

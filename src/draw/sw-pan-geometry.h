@@ -19,7 +19,31 @@ typedef struct
   double scale; /* px per cm */
 } SwPanGeometry;
 
+/* All of the pan and the skein fitted into the picture. */
 void sw_pan_geometry (const SwSketch *sketch, double width, double height, SwPanGeometry *geometry);
+
+/* A ruler this far from what it measures. */
+#define SW_RULER_OFF_PX 6.0
+
+/**
+ * SwPanZoom: a part of the pan.
+ * @zoom: how much larger than fitted, >= 1
+ * @x_cm, @y_cm: the place in the middle of the picture
+ */
+typedef struct
+{
+  double zoom, x_cm, y_cm;
+} SwPanZoom;
+
+/**
+ * sw_pan_geometry_zoomed:
+ * @zoom: (inout): its middle is moved so that no more of what is around the
+ *   pan is seen than when fitted; at a zoom of 1 it is the fitted geometry
+ *
+ * The rulers stay within the picture, over the pan if need be.
+ */
+void sw_pan_geometry_zoomed (const SwSketch *sketch, double width, double height, SwPanZoom *zoom, SwPanGeometry *geometry);
+
 void sw_pan_to_px (const SwPanGeometry *geometry, double x_cm, double y_cm, double *x, double *y);
 void sw_pan_to_cm (const SwPanGeometry *geometry, double x, double y, double *x_cm, double *y_cm);
 

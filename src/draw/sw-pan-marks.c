@@ -8,38 +8,65 @@
 #define BADGE_PX 8.5              /* radius */
 #define LEAST_SKEIN_FOR_BADGES 48 /* px of the skein's shorter side: on a thumbnail numbers would hide it */
 
-/* A line that is seen on any colour: light on a wider dark one. */
-static void
-stroke_twice (const SwCanvas *canvas, double width, double alpha, const double *dash, int n_dash)
+static gboolean
+is_selected (const SwPanMarks *marks, guint step)
 {
-  cairo_t *cr = canvas->cr;
+  for (gsize i = 0; i < marks->n_selected; i++)
+    if (marks->selected[i] == step)
+      return step != 0;
+  return FALSE;
+}
 
-  cairo_set_dash (cr, dash, n_dash, 0);
-  cairo_set_line_width (cr, width + 1.6);
-  cairo_set_source_rgba (cr, 0, 0, 0, 0.55 * alpha);
+/* A line that is seen on any colour: light, or the accent, on a wider dark one. */
+typedef struct
+{
+  double width, alpha;
+  const double *rgb;
+  const double *dash;
+  int n_dash;
+} Line;
+
+static void
+stroke_twice (cairo_t *cr, const Line *line)
+{
+  const double white[] = { 1, 1, 1 };
+  const double *rgb = line->rgb != NULL ? line->rgb : white;
+
+  cairo_set_dash (cr, line->dash, line->n_dash, 0);
+  cairo_set_line_width (cr, line->width + 1.6);
+  cairo_set_source_rgba (cr, 0, 0, 0, 0.55 * line->alpha);
   cairo_stroke_preserve (cr);
-  cairo_set_line_width (cr, width);
-  cairo_set_source_rgba (cr, 1, 1, 1, alpha);
+  /* A dark accent would be lost on the dark line: a light one lies between. */
+  if (line->rgb != NULL)
+    {
+      cairo_set_line_width (cr, line->width + 1.2);
+      cairo_set_source_rgba (cr, 1, 1, 1, line->alpha);
+      cairo_stroke_preserve (cr);
+    }
+  cairo_set_line_width (cr, line->width);
+  cairo_set_source_rgba (cr, rgb[0], rgb[1], rgb[2], line->alpha);
   cairo_stroke (cr);
   cairo_set_dash (cr, NULL, 0, 0);
 }
 
 static void
-draw_outline (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSketch *sketch, const SwStep *step, gboolean up)
+draw_outline (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSketch *sketch, const SwStep *step, const SwPanMarks *marks, gboolean up)
 {
   static const double beneath[] = { 3, 4 }, zone[] = { 1.5, 3 };
-  const gboolean selected = step->id == canvas->look->selected;
+  const gboolean selected = is_selected (marks, step->id), hovered = step->id == marks->hovered;
+  Line line = { 1, 0.75, NULL, NULL, 0 };
 
+  if (selected)
+    line = (Line){ 2.2, up ? 1 : 0.7, marks->accent, up ? NULL : beneath, up ? 0 : 2 };
+  else if (!up)
+    line = (Line){ 0.8, hovered ? 0.8 : 0.22, NULL, beneath, 2 };
+  else if (step->kind == SW_STEP_SPECKLE)
+    line = (Line){ hovered ? 1.8 : 1, hovered ? 1 : 0.75, NULL, zone, 2 };
+  else if (hovered)
+    line = (Line){ 1.8, 1, NULL, NULL, 0 };
   cairo_new_path (canvas->cr);
   sw_pan_trace_pour (canvas->cr, geometry, sketch, step);
-  if (selected)
-    stroke_twice (canvas, 2.2, up ? 1 : 0.7, up ? NULL : beneath, up ? 0 : 2);
-  else if (!up)
-    stroke_twice (canvas, 0.8, 0.22, beneath, 2);
-  else if (step->kind == SW_STEP_SPECKLE)
-    stroke_twice (canvas, 1, 0.75, zone, 2);
-  else
-    stroke_twice (canvas, 1, 0.75, NULL, 0);
+  stroke_twice (canvas->cr, &line);
 }
 
 void
@@ -84,7 +111,7 @@ make_room (const double *taken, guint n_taken, double *x, double y)
 }
 
 static void
-draw_badge (const SwCanvas *canvas, double x, double y, guint number, gboolean selected)
+draw_badge (const SwCanvas *canvas, double x, double y, guint number, gboolean selected, const double *accent)
 {
   cairo_t *cr = canvas->cr;
   char text[16];
@@ -92,16 +119,22 @@ draw_badge (const SwCanvas *canvas, double x, double y, guint number, gboolean s
   g_snprintf (text, sizeof text, "%u", number);
   cairo_new_path (cr);
   cairo_arc (cr, x, y, BADGE_PX, 0, 2 * G_PI);
-  cairo_set_source_rgb (cr, selected ? 1 : 0.13, selected ? 1 : 0.13, selected ? 1 : 0.13);
+  if (selected && accent != NULL)
+    cairo_set_source_rgb (cr, accent[0], accent[1], accent[2]);
+  else
+    cairo_set_source_rgb (cr, selected ? 1 : 0.13, selected ? 1 : 0.13, selected ? 1 : 0.13);
   cairo_fill_preserve (cr);
   cairo_set_line_width (cr, selected ? 2 : 1.2);
-  cairo_set_source_rgb (cr, selected ? 0.13 : 1, selected ? 0.13 : 1, selected ? 0.13 : 1);
+  if (selected && accent == NULL)
+    cairo_set_source_rgb (cr, 0.13, 0.13, 0.13);
+  else
+    cairo_set_source_rgb (cr, 1, 1, 1);
   cairo_stroke (cr);
   sw_canvas_text (canvas, text, x, y, 0.5, 0.5, number < 100 ? SW_TEXT_PX : 0.8 * SW_TEXT_PX, NULL);
 }
 
 static void
-draw_badges (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSketch *sketch)
+draw_badges (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSketch *sketch, const SwPanMarks *marks)
 {
   const gboolean second = !!canvas->look->second_face;
   g_autofree double *taken = g_new (double, 2 * sketch->steps->len);
@@ -119,12 +152,12 @@ draw_badges (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSket
       taken[2 * n_taken] = x;
       taken[2 * n_taken + 1] = y;
       n_taken++;
-      draw_badge (canvas, x, y, sw_pan_pour_number (sketch, step->id), step->id == canvas->look->selected);
+      draw_badge (canvas, x, y, sw_pan_pour_number (sketch, step->id), is_selected (marks, step->id), marks->accent);
     }
 }
 
 void
-sw_pan_marks_draw (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSketch *sketch)
+sw_pan_marks_draw (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSketch *sketch, const SwPanMarks *marks)
 {
   const gboolean second = !!canvas->look->second_face;
 
@@ -134,12 +167,12 @@ sw_pan_marks_draw (const SwCanvas *canvas, const SwPanGeometry *geometry, const 
       {
         const SwStep *step = g_ptr_array_index (sketch->steps, i);
         const gboolean up = sw_pan_pour_on_second (sketch, step->id) == second;
-        const int wanted = step->id == canvas->look->selected ? 2 : up ? 1
-                                                                       : 0;
+        const int wanted = is_selected (marks, step->id) ? 2 : up ? 1
+                                                                  : 0;
 
         if (sw_step_is_pour (step) && wanted == round)
-          draw_outline (canvas, geometry, sketch, step, up);
+          draw_outline (canvas, geometry, sketch, step, marks, up);
       }
   if (MIN (geometry->skein.width, geometry->skein.height) >= LEAST_SKEIN_FOR_BADGES)
-    draw_badges (canvas, geometry, sketch);
+    draw_badges (canvas, geometry, sketch, marks);
 }

@@ -5,8 +5,22 @@
 
 G_BEGIN_DECLS
 
+/**
+ * SwPanMarks: which pours stand out.
+ * @selected: (array length=n_selected): their ids
+ * @hovered: the one under the pointer; 0 none
+ * @accent: (array fixed-size=3) (nullable): sRGB, 0..1, of what is selected; white without it
+ */
+typedef struct
+{
+  const guint *selected;
+  gsize n_selected;
+  guint hovered;
+  const double *accent;
+} SwPanMarks;
+
 /* The pours over the colour: numbered outlines on the face that is up, faint dashes of those beneath. */
-void sw_pan_marks_draw (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSketch *sketch);
+void sw_pan_marks_draw (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSketch *sketch, const SwPanMarks *marks);
 
 /**
  * sw_pan_mark_place:

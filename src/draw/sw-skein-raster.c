@@ -25,35 +25,35 @@ typedef struct
   SwSkeinShape shape;
   SwWeave weave;
   SwLinear linear;
-  int width, height;
+  const SwFaceWindow *window;
   float gap_cm, px_per_cm;
-  guint32 *face; /* the forecast's colours, the near edge first */
+  guint32 *face; /* the window of the forecast's colours, the near edge first */
 } Skein;
 
 static void
 read_face (Skein *skein, const SwForecast *forecast, gboolean second_face)
 {
-  const gsize n = (gsize) skein->width * (gsize) skein->height;
+  const gsize n = (gsize) skein->window->width * (gsize) skein->window->height;
   g_autofree float *xyz = g_new (float, 3 * n);
 
-  sw_forecast_face (forecast, second_face, skein->width, skein->height, xyz, xyz + n, xyz + 2 * n);
+  sw_forecast_face_window (forecast, second_face, skein->window, xyz, xyz + n, xyz + 2 * n);
   sw_pixels_from_xyz (xyz, xyz + n, xyz + 2 * n, 1, n, skein->face);
 }
 
 static void
-skein_init (Skein *skein, const SwForecast *forecast, gboolean second_face, int width, int height, double px_per_cm)
+skein_init (Skein *skein, const SwForecast *forecast, gboolean second_face, const SwFaceWindow *window)
 {
+  const double px_per_cm = window->nx / sw_sketch_lay_length (forecast->sketch);
   const SwYarn *yarn = &forecast->sketch->yarn;
   const double strand = sqrt (4 * sw_tex (yarn->metres_per_100_g) * 1e-5 / (G_PI * STRAND_DENSITY));
 
   sw_skein_shape_init (&skein->shape, forecast->sketch);
-  sw_weave_init (&skein->weave, strand, (int) yarn->plies, px_per_cm, width);
+  sw_weave_init (&skein->weave, strand, (int) yarn->plies, px_per_cm, window->left, window->width);
   sw_linear_init (&skein->linear);
-  skein->width = width;
-  skein->height = height;
+  skein->window = window;
   skein->px_per_cm = (float) px_per_cm;
   skein->gap_cm = (float) MIN (0.02 * skein->shape.lane / skein->shape.runs_across, 0.1);
-  skein->face = g_new (guint32, (gsize) width * (gsize) height);
+  skein->face = g_new (guint32, (gsize) window->width * (gsize) window->height);
   read_face (skein, forecast, second_face);
 }
 
@@ -68,9 +68,10 @@ skein_clear (Skein *skein)
 static guint32
 strand_colour (const Skein *skein, const SwWeavePoint *weave, int column, int row)
 {
+  const SwFaceWindow *window = skein->window;
   const int i = column + (int) lrintf (weave->shift_cm * skein->px_per_cm), j = row - (int) lrintf (weave->off_cm * skein->px_per_cm);
 
-  return skein->face[(gsize) CLAMP (j, 0, skein->height - 1) * (gsize) skein->width + (gsize) CLAMP (i, 0, skein->width - 1)];
+  return skein->face[(gsize) CLAMP (j, 0, window->height - 1) * (gsize) window->width + (gsize) CLAMP (i, 0, window->width - 1)];
 }
 
 /* The bundle is round at its edges and falls away at a fold; light comes from the far side. 1 in the mean across. */
@@ -96,14 +97,16 @@ shade (const SwLinear *linear, guint32 colour, float light)
   return sw_linear_pixel (linear, rgb);
 }
 
-/* The yarn, its edge softened by a pixel, over the contact shadow beside it. */
+/* The yarn, its edge softened by a pixel, over the contact shadow beside it. @column and @row are of the window. */
 static guint32
 pixel_at (const Skein *skein, const SwWeaveRow *weave_row, int column, int row)
 {
-  const SwSkeinPoint point = sw_skein_shape_at (&skein->shape, (column + 0.5) / (double) skein->px_per_cm, (row + 0.5) / (double) skein->px_per_cm);
+  const SwFaceWindow *window = skein->window;
+  const float from_near = (float) (window->near + row) + 0.5f;
+  const SwSkeinPoint point = sw_skein_shape_at (&skein->shape, (window->left + column + 0.5) / (double) skein->px_per_cm, (double) (from_near / skein->px_per_cm));
   const float ragged = 1 + 12 * skein->weave.layers[0].wander_a[column];
   /* The gap is between bundles; at the outermost edges the yarn reaches as far as the skein does. */
-  const float rim = MIN ((float) row + 0.5f, (float) (skein->height - row) - 0.5f) / skein->px_per_cm;
+  const float rim = MIN (from_near, (float) window->ny - from_near) / skein->px_per_cm;
   const float edge = point.inside - MIN (skein->gap_cm * ragged, 0.01f + 0.4f * rim);
   const float cover = CLAMP (edge * skein->px_per_cm + 0.5f, 0, 1);
   SwWeavePoint weave;
@@ -121,17 +124,17 @@ pixel_at (const Skein *skein, const SwWeaveRow *weave_row, int column, int row)
 }
 
 void
-sw_skein_raster (const SwForecast *forecast, gboolean second_face, int width, int height, double px_per_cm, int stride, guint32 *pixels)
+sw_skein_raster (const SwForecast *forecast, gboolean second_face, const SwFaceWindow *window, int stride, guint32 *pixels)
 {
   Skein skein;
 
-  skein_init (&skein, forecast, second_face, width, height, px_per_cm);
-  for (int j = 0; j < height; j++)
+  skein_init (&skein, forecast, second_face, window);
+  for (int j = 0; j < window->height; j++)
     {
-      const int row = height - 1 - j; /* the face counts from the near edge, the picture from the far one */
-      const SwWeaveRow weave_row = sw_weave_row ((row + 0.5) / px_per_cm);
+      const int row = window->height - 1 - j; /* the face counts from the near edge, the picture from the far one */
+      const SwWeaveRow weave_row = sw_weave_row ((window->near + row + 0.5) / (double) skein.px_per_cm);
 
-      for (int i = 0; i < width; i++)
+      for (int i = 0; i < window->width; i++)
         pixels[(gsize) j * (gsize) stride + (gsize) i] = pixel_at (&skein, &weave_row, i, row);
     }
   skein_clear (&skein);

@@ -33,7 +33,7 @@ smooth (float t)
 }
 
 static void
-layer_init (SwWeaveLayer *to, const Layer *layer, double strand_cm, double px_per_cm, int width)
+layer_init (SwWeaveLayer *to, const Layer *layer, double strand_cm, double px_per_cm, int first, int width)
 {
   const double pitch = layer->pitch * strand_cm;
   const float seen = smooth (((float) (pitch * px_per_cm) - 1.8f) / 2.5f);
@@ -45,7 +45,7 @@ layer_init (SwWeaveLayer *to, const Layer *layer, double strand_cm, double px_pe
   to->wander_b = g_new (float, width);
   for (int i = 0; i < width; i++)
     {
-      const double x = (i + 0.5) / px_per_cm + 40 * layer->pitch;
+      const double x = (first + i + 0.5) / px_per_cm + 40 * layer->pitch;
 
       to->wander_a[i] = (float) (layer->wander * (sin (x * 0.61) + 0.6 * sin (x * 1.37 + 1)));
       to->wander_b[i] = (float) (layer->wander * (sin (x * 0.83 + 2) + 0.5 * sin (x * 1.71)));
@@ -53,16 +53,17 @@ layer_init (SwWeaveLayer *to, const Layer *layer, double strand_cm, double px_pe
 }
 
 void
-sw_weave_init (SwWeave *weave, double strand_cm, int plies, double px_per_cm, int width)
+sw_weave_init (SwWeave *weave, double strand_cm, int plies, double px_per_cm, int first, int width)
 {
   for (guint s = 0; s < SW_WEAVE_STRANDS; s++)
     for (guint k = 0; k < SW_WEAVE_KNOTS; k++)
       weave->tones[s][k] = (float) (2 * sw_chance_even (sw_chance_mix (s, k)) - 1);
   weave->px_per_cm = (float) px_per_cm;
+  weave->first_cm = (float) (first / px_per_cm);
   weave->plies = (float) plies;
   weave->ply_depth = (plies == 1 ? 0.08f : 0.26f) * smooth (((float) (strand_cm * px_per_cm) - PLY_FROM_PX) / 6);
   for (int i = 0; i < SW_WEAVE_LAYERS; i++)
-    layer_init (&weave->layers[i], &layers[i], strand_cm, px_per_cm, width);
+    layer_init (&weave->layers[i], &layers[i], strand_cm, px_per_cm, first, width);
 }
 
 void
@@ -115,7 +116,7 @@ ply_light (const SwWeave *weave, float x_cm, float across)
 SwWeavePoint
 sw_weave_at (const SwWeave *weave, const SwWeaveRow *row, int column, float strand)
 {
-  const float x_cm = ((float) column + 0.5f) / weave->px_per_cm;
+  const float x_cm = weave->first_cm + ((float) column + 0.5f) / weave->px_per_cm;
   SwWeavePoint point = { 1, 0, 0 };
 
   for (int i = 0; i < SW_WEAVE_LAYERS; i++)

@@ -27,7 +27,7 @@ typedef struct
 {
   SwWeaveLayer layers[SW_WEAVE_LAYERS];
   float tones[SW_WEAVE_STRANDS][SW_WEAVE_KNOTS]; /* -1 .. 1 */
-  float px_per_cm;
+  float px_per_cm, first_cm;
   float plies, ply_depth;
 } SwWeave;
 
@@ -53,9 +53,9 @@ typedef struct
 /**
  * sw_weave_init:
  * @strand_cm: width of one strand
- * @width: columns, each 1 / @px_per_cm
+ * @first, @width: columns, each 1 / @px_per_cm; column 0 of sw_weave_at() is the one that is @first from the skein's left end
  */
-void sw_weave_init (SwWeave *weave, double strand_cm, int plies, double px_per_cm, int width);
+void sw_weave_init (SwWeave *weave, double strand_cm, int plies, double px_per_cm, int first, int width);
 void sw_weave_clear (SwWeave *weave);
 SwWeaveRow sw_weave_row (double y_cm);
 

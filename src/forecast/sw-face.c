@@ -20,15 +20,16 @@ typedef struct
   float *on;
 } Between;
 
+/* Of the @n pixels from @first, of @n_pixels in all. */
 static void
-between_init (Between *between, int n_pixels, int n_cells)
+between_init (Between *between, int first, int n, int n_pixels, int n_cells)
 {
-  between->lower = g_new (int, n_pixels);
-  between->upper = g_new (int, n_pixels);
-  between->on = g_new (float, n_pixels);
-  for (int i = 0; i < n_pixels; i++)
+  between->lower = g_new (int, n);
+  between->upper = g_new (int, n);
+  between->on = g_new (float, n);
+  for (int i = 0; i < n; i++)
     {
-      double at = CLAMP ((i + 0.5) / n_pixels * n_cells - 0.5, 0.0, n_cells - 1.0);
+      double at = CLAMP ((first + i + 0.5) / n_pixels * n_cells - 0.5, 0.0, n_cells - 1.0);
 
       between->lower[i] = (int) at;
       between->upper[i] = MIN (between->lower[i] + 1, n_cells - 1);
@@ -47,12 +48,13 @@ between_clear (Between *between)
 typedef struct
 {
   const SwForecast *forecast;
-  int layer, nx, ny;
+  const SwFaceWindow *window;
+  int layer;
   Between across, along; /* columns, lines */
   float *cells;          /* one line of cells */
 } Face;
 
-/* One dye of the outermost layer along line @j, by straight lines between cell centres. */
+/* One dye of the outermost layer along line @j of the window, by straight lines between cell centres. */
 static void
 read_line (const Face *face, int dye, int j, float *depths)
 {
@@ -64,7 +66,7 @@ read_line (const Face *face, int dye, int j, float *depths)
 
   for (int i = 0; i < grid->nx; i++)
     cells[i] = near[i] + on * (far[i] - near[i]);
-  for (int i = 0; i < face->nx; i++)
+  for (int i = 0; i < face->window->width; i++)
     {
       float low = cells[face->across.lower[i]];
 
@@ -72,12 +74,14 @@ read_line (const Face *face, int dye, int j, float *depths)
     }
 }
 
-/* Adds what of one pour's specks falls on the @n lines from @first. */
+/* Adds what of one pour's specks falls on the @n lines from @first of the window. */
 static void
 add_specks (const Face *face, const SwSpecks *specks, int first, int n, float *depths)
 {
   const SwGrid *grid = &face->forecast->grid;
-  double px = grid->lx / face->nx, py = grid->ly / face->ny;
+  const SwFaceWindow *window = face->window;
+  double px = grid->lx / window->nx, py = grid->ly / window->ny;
+  double left = window->left * px, near = (window->near + first) * py;
   double scale = 100.0 * (grid->lx / grid->nx) * (grid->ly / grid->ny) / face->forecast->grams_per_cell;
 
   for (gsize k = 0; k < specks->n_specks; k++)
@@ -85,18 +89,19 @@ add_specks (const Face *face, const SwSpecks *specks, int first, int n, float *d
       const SwSpeck *speck = &specks->specks[k];
       const SwMark *mark = &specks->marks[specks->class_of[k]];
       double amount = scale * (double) speck->grams * (double) mark->depth[face->layer];
-      int i0 = MAX ((int) floor (((double) speck->x - mark->reach_cm) / px), 0);
-      int i1 = MIN ((int) ceil (((double) speck->x + mark->reach_cm) / px), face->nx - 1);
-      int j0 = MAX ((int) floor (((double) speck->y - mark->reach_cm) / py), first);
-      int j1 = MIN ((int) ceil (((double) speck->y + mark->reach_cm) / py), first + n - 1);
+      double x = (double) speck->x - left, y = (double) speck->y - near;
+      int i0 = MAX ((int) floor ((x - mark->reach_cm) / px), 0);
+      int i1 = MIN ((int) ceil ((x + mark->reach_cm) / px), window->width - 1);
+      int j0 = MAX ((int) floor ((y - mark->reach_cm) / py), 0);
+      int j1 = MIN ((int) ceil ((y + mark->reach_cm) / py), n - 1);
 
       for (int j = j0; j <= j1; j++)
         for (int i = i0; i <= i1; i++)
           {
-            double dx = (i + 0.5) * px - (double) speck->x;
-            double dy = (j + 0.5) * py - (double) speck->y;
+            double dx = (i + 0.5) * px - x;
+            double dy = (j + 0.5) * py - y;
 
-            depths[(gsize) (j - first) * (gsize) face->nx + (gsize) i] += (float) (amount * sw_mark_density (mark, dx * dx + dy * dy));
+            depths[(gsize) j * (gsize) window->width + (gsize) i] += (float) (amount * sw_mark_density (mark, dx * dx + dy * dy));
           }
     }
 }
@@ -107,37 +112,45 @@ read_lines (const Face *face, int dye, int first, int n, float *depths)
   const SwForecast *forecast = face->forecast;
 
   for (int j = 0; j < n; j++)
-    read_line (face, dye, first + j, depths + (gsize) j * (gsize) face->nx);
+    read_line (face, dye, first + j, depths + (gsize) j * (gsize) face->window->width);
   for (gsize i = 0; i < forecast->n_specks; i++)
     if (forecast->specks[i]->dye == dye)
       add_specks (face, forecast->specks[i], first, n, depths);
 }
 
 void
-sw_forecast_face (const SwForecast *forecast, gboolean second, int nx, int ny, float *x, float *y, float *z)
+sw_forecast_face_window (const SwForecast *forecast, gboolean second, const SwFaceWindow *window, float *x, float *y, float *z)
 {
-  gsize block = (gsize) nx * FACE_LINES;
-  g_autofree float *room = g_new (float, block * (gsize) MAX (forecast->n_dyes, 1));
+  gsize width = (gsize) window->width, block = width * FACE_LINES;
+  g_autofree float *room = g_new (float, block *(gsize) MAX (forecast->n_dyes, 1));
   g_autofree float *cells = g_new (float, forecast->grid.nx);
   const float *depths[SW_MAX_DYES];
-  Face face = { forecast, second ? forecast->grid.nz - 1 : 0, nx, ny, .cells = cells };
+  Face face = { forecast, window, second ? forecast->grid.nz - 1 : 0, .cells = cells };
 
-  between_init (&face.across, nx, forecast->grid.nx);
-  between_init (&face.along, ny, forecast->grid.ny);
-  for (int first = 0; first < ny; first += FACE_LINES)
+  between_init (&face.across, window->left, window->width, window->nx, forecast->grid.nx);
+  between_init (&face.along, window->near, window->height, window->ny, forecast->grid.ny);
+  for (int first = 0; first < window->height; first += FACE_LINES)
     {
-      int n = MIN (FACE_LINES, ny - first);
-      gsize at = (gsize) first * (gsize) nx;
+      int n = MIN (FACE_LINES, window->height - first);
+      gsize at = (gsize) first * width;
 
       for (int dye = 0; dye < forecast->n_dyes; dye++)
         {
           read_lines (&face, dye, first, n, room + block * (gsize) dye);
           depths[dye] = room + block * (gsize) dye;
         }
-      sw_mix_xyz (&forecast->palette, depths, (gsize) nx * (gsize) n, x + at, y + at, z + at);
+      sw_mix_xyz (&forecast->palette, depths, width * (gsize) n, x + at, y + at, z + at);
     }
   between_clear (&face.across);
   between_clear (&face.along);
+}
+
+void
+sw_forecast_face (const SwForecast *forecast, gboolean second, int nx, int ny, float *x, float *y, float *z)
+{
+  const SwFaceWindow whole = { nx, ny, 0, 0, nx, ny };
+
+  sw_forecast_face_window (forecast, second, &whole, x, y, z);
 }
 
 void

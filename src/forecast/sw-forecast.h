@@ -150,6 +150,22 @@ void sw_forecast_scan (const SwForecast *forecast, SwWorked worked, gsize from, 
 void sw_forecast_face (const SwForecast *forecast, gboolean second, int nx, int ny, float *x, float *y, float *z);
 
 /**
+ * SwFaceWindow: a part of a face that is @nx x @ny pixels in all: @width x
+ * @height pixels from column @left and line @near, lines counted from y = 0.
+ */
+typedef struct
+{
+  int nx, ny;
+  int left, near, width, height;
+} SwFaceWindow;
+
+/**
+ * sw_forecast_face_window:
+ * @x, @y, @z: (out caller-allocates): width x height; each pixel as sw_forecast_face() has it
+ */
+void sw_forecast_face_window (const SwForecast *forecast, gboolean second, const SwFaceWindow *window, float *x, float *y, float *z);
+
+/**
  * sw_forecast_strip:
  * @n: places along one loop, evenly
  * @x, @y, @z: (out caller-allocates): XYZ of the loop's colours, the mean over its wraps' places

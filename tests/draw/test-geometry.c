@@ -298,6 +298,65 @@ test_ruler_steps (void)
       }
 }
 
+static SwBox
+all_of (const SwPanGeometry *geometry)
+{
+  const double x0 = MIN (geometry->pan.x, geometry->skein.x), y0 = MIN (geometry->pan.y, geometry->skein.y);
+  const double x1 = MAX (geometry->pan.x + geometry->pan.width, geometry->skein.x + geometry->skein.width);
+  const double y1 = MAX (geometry->pan.y + geometry->pan.height, geometry->skein.y + geometry->skein.height);
+
+  return (SwBox){ x0, y0, x1 - x0, y1 - y0 };
+}
+
+/* Zoomed, the place asked for is in the middle unless that would show more of what is around the pan than before; rulers stay in sight. */
+static void
+test_pan_zoom (void)
+{
+  g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+  SwPanGeometry fitted;
+
+  sw_pan_geometry (sketch, 900, 500, &fitted);
+  for (int trial = 0; trial < 200; trial++)
+    {
+      SwPanZoom zoom = { g_test_rand_double_range (1, 20), g_test_rand_double_range (-20, 90), g_test_rand_double_range (-20, 30) }, again;
+      SwPanGeometry geometry, same;
+      SwBox all;
+      double x, y;
+
+      sw_pan_geometry_zoomed (sketch, 900, 500, &zoom, &geometry);
+      g_assert_cmpfloat_with_epsilon (geometry.scale, zoom.zoom * fitted.scale, 1e-9);
+      g_assert_cmpfloat_with_epsilon (geometry.pan.width / geometry.pan.height, fitted.pan.width / fitted.pan.height, 1e-9);
+      sw_pan_to_px (&geometry, zoom.x_cm, zoom.y_cm, &x, &y);
+      g_assert_cmpfloat_with_epsilon (x, 450, 1e-6);
+      g_assert_cmpfloat_with_epsilon (y, 250, 1e-6);
+
+      all = all_of (&geometry);
+      g_assert_true (all.width < 900 || (all.x <= fitted.pan.x + 1e-6 && all.x + all.width >= 900 - 16 - 1e-6));
+      g_assert_true (all.height < 454 || (all.y <= 16 + 1e-6 && all.y + all.height >= 470 - 1e-6));
+      g_assert_cmpfloat (geometry.ruler_x.y + geometry.ruler_x.height, <=, 500);
+      g_assert_cmpfloat (geometry.ruler_y.x, >=, 0);
+      g_assert_cmpfloat_with_epsilon (geometry.ruler_x.x, geometry.skein.x, 1e-9);
+      g_assert_cmpfloat_with_epsilon (geometry.ruler_x.width, geometry.skein.width, 1e-9);
+
+      again = zoom;
+      sw_pan_geometry_zoomed (sketch, 900, 500, &again, &same);
+      g_assert_cmpfloat_with_epsilon (same.skein.x, geometry.skein.x, 1e-6);
+      g_assert_cmpfloat_with_epsilon (same.skein.y, geometry.skein.y, 1e-6);
+    }
+}
+
+static void
+test_pan_zoom_of_one_fits (void)
+{
+  g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+  SwPanZoom zoom = { 1, 3, 3 };
+  SwPanGeometry fitted, geometry;
+
+  sw_pan_geometry (sketch, 900, 500, &fitted);
+  sw_pan_geometry_zoomed (sketch, 900, 500, &zoom, &geometry);
+  g_assert_cmpmem (&fitted, sizeof fitted, &geometry, sizeof geometry);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -306,6 +365,8 @@ main (int argc, char **argv)
   g_test_add_func ("/geometry/pan/to-scale", test_pan_to_scale);
   g_test_add_func ("/geometry/pan/hits", test_pan_hits);
   g_test_add_func ("/geometry/pan/outline-is-the-bath", test_pan_outline_is_the_bath);
+  g_test_add_func ("/geometry/pan/zoom", test_pan_zoom);
+  g_test_add_func ("/geometry/pan/zoom-of-one-fits", test_pan_zoom_of_one_fits);
   g_test_add_func ("/geometry/cloth/round-trip", test_cloth_round_trip);
   g_test_add_func ("/geometry/cloth/fits", test_cloth_fits);
   g_test_add_func ("/geometry/scan/round-trip", test_scan_round_trip);

@@ -3,6 +3,7 @@
 
 #include "colour/sw-mix.h"
 #include "draw/sw-pan-geometry.h"
+#include "draw/sw-skein-raster.h"
 #include "draw/sw-skein-shape.h"
 #include "draw/sw-weave.h"
 
@@ -282,7 +283,7 @@ test_weave (void)
       double sum = 0, square = 0;
       const int n = 600;
 
-      sw_weave_init (&weave, 0.09, 4, scales[i], n);
+      sw_weave_init (&weave, 0.09, 4, scales[i], 0, n);
       for (int j = 0; j < n; j++)
         {
           const double y = 20.0 * j / n; /* cm: enough strands for a mean */
@@ -304,6 +305,47 @@ test_weave (void)
     }
 }
 
+/* A part of the skein is painted as it is within the whole, but for strands that take their colour from beyond the edge. */
+static void
+test_window (void)
+{
+  g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+  SwDye *dye = test_add_dye (sketch, "Red", 178, 60, 52);
+  const SwFaceWindow whole = { 640, 96, 0, 0, 640, 96 };
+  g_autofree guint32 *all = g_new (guint32, 640 * 96);
+  g_autoptr (SwForecast) forecast = NULL;
+
+  test_add_band (sketch, dye, 12, 8, 20, 0.5);
+  test_add_speckles (sketch, dye, 0);
+  forecast = fixture_forecast (sketch);
+  sw_skein_raster (forecast, FALSE, &whole, 640, all);
+  for (int trial = 0; trial < 20; trial++)
+    {
+      SwFaceWindow window = { 640, 96, g_test_rand_int_range (0, 500), g_test_rand_int_range (0, 50), 0, 0 };
+      g_autofree guint32 *part = NULL;
+      gsize differ = 0;
+
+      window.width = g_test_rand_int_range (40, 640 - window.left + 1);
+      window.height = g_test_rand_int_range (30, 96 - window.near + 1);
+      part = g_new (guint32, (gsize) (window.width * window.height));
+      sw_skein_raster (forecast, FALSE, &window, window.width, part);
+      for (int j = 4; j < window.height - 4; j++)
+        for (int i = 4; i < window.width - 4; i++)
+          {
+            const guint32 a = part[j * window.width + i], b = all[(96 - window.near - window.height + j) * 640 + window.left + i];
+
+            for (int shift = 0; shift < 32; shift += 8)
+              if (ABS ((int) (a >> shift & 0xff) - (int) (b >> shift & 0xff)) > 2)
+                {
+                  differ++;
+                  break;
+                }
+          }
+      /* Sums begun elsewhere round another way: a strand's edge may fall to the next pixel. */
+      g_assert_cmpuint (differ, <=, (gsize) (window.width * window.height) / 200);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -317,5 +359,6 @@ main (int argc, char **argv)
   g_test_add_func ("/skein/shape", test_shape);
   g_test_add_func ("/skein/turns-are-smooth", test_turns_are_smooth);
   g_test_add_func ("/skein/weave", test_weave);
+  g_test_add_func ("/skein/window", test_window);
   return g_test_run ();
 }
