@@ -31,6 +31,8 @@ struct _SwClothPanel
   SwSettingRow *stitch_length_row;
   GtkWidget *turn_row;
   GtkWidget *skein_row;
+  GtkWidget *alternate_rows_row;
+  GtkWidget *alternate_shift_row;
 };
 
 G_DEFINE_FINAL_TYPE (SwClothPanel, sw_cloth_panel, ADW_TYPE_BIN)
@@ -97,6 +99,8 @@ show_settings (SwClothPanel *self)
   adw_combo_row_set_selected (self->worked, sketch->cloth.worked);
   gtk_widget_set_sensitive (self->turn_row, sketch->cloth.worked == SW_WORKED_FLAT);
   gtk_widget_set_sensitive (self->skein_row, sketch->lay.skeins > 1);
+  gtk_widget_set_sensitive (self->alternate_rows_row, sketch->cloth.alternate_skeins > 1);
+  gtk_widget_set_sensitive (self->alternate_shift_row, sketch->cloth.alternate_skeins > 1);
   self->showing = FALSE;
 }
 
@@ -257,6 +261,8 @@ sw_cloth_panel_class_init (SwClothPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SwClothPanel, stitch_length_row);
   gtk_widget_class_bind_template_child (widget_class, SwClothPanel, turn_row);
   gtk_widget_class_bind_template_child (widget_class, SwClothPanel, skein_row);
+  gtk_widget_class_bind_template_child (widget_class, SwClothPanel, alternate_rows_row);
+  gtk_widget_class_bind_template_child (widget_class, SwClothPanel, alternate_shift_row);
   gtk_widget_class_bind_template_callback (widget_class, weight_cb);
   gtk_widget_class_bind_template_callback (widget_class, state_cb);
   gtk_widget_class_bind_template_callback (widget_class, worked_cb);

@@ -147,7 +147,9 @@ rises_beyond (const SwPoolingInput *input, const double *sums, const SwPooling *
 static int
 rows_up (const SwPoolingInput *input, gsize width)
 {
-  return input->n == 0 ? SW_POOLING_ROWS : (int) MIN (input->n / (2 * width), SW_POOLING_ROWS);
+  const gsize n = input->n * MAX (input->alternation.skeins, 1);
+
+  return n == 0 ? SW_POOLING_ROWS : (int) MIN (n / (2 * width), SW_POOLING_ROWS);
 }
 
 static void

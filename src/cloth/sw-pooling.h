@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "sketch/sw-sketch.h"
+#include "cloth/sw-stitches.h"
 
 G_BEGIN_DECLS
 
@@ -30,6 +30,9 @@ typedef struct
   double turn;            /* as in SwLayout */
   double stripe_stitches; /* mean run of one colour along the strand, each stitch counted once */
   double stitch_width_cm, row_height_cm;
+  SwAlternation alternation; /* of skeins of one recipe: one is taken to be to the next as it is to itself */
+  double shift;              /* further in, stitches, that each next skein starts */
+  double cast_on;            /* stitches' worth of yarn in the first skein's cast-on, per stitch of width */
 } SwPoolingInput;
 
 typedef struct
@@ -47,6 +50,9 @@ typedef struct
 /* Lags needed for widths up to @width, with room for turns of up to SW_POOLING_TURN stitches. */
 #define SW_POOLING_TURN 64
 gsize sw_pooling_lags (gsize width);
+
+/* More than those, needed for widths up to @width when skeins alternate: from the first skein's cast-on and the later starts. */
+gsize sw_pooling_lags_apart (const SwPoolingInput *input, gsize width);
 
 /**
  * sw_pooling_stack:

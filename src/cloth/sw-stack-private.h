@@ -17,3 +17,17 @@
  *   minus infinity where @width has no such neighbour
  */
 void sw_stack_row (const SwPoolingInput *input, const double *sums, SwWorked worked, gsize width, int dr, double *stacks);
+
+/* gamma at a lag of either sign, or gamma_inf where the strand is not known. */
+double sw_stack_gamma (const SwPoolingInput *input, gint64 lag);
+
+/* Mean of gamma over @count lags of either sign from @first by two. */
+double sw_stack_mean_gamma (const SwPoolingInput *input, const double *sums, gint64 first, gsize count);
+
+/**
+ * sw_stack_alternate_row:
+ * @gammas: (out): mean gamma of the SW_STACK_ROW neighbours as far as @reach to both sides
+ * As the rows of sw_stack_row() when skeins alternate: the mean over all
+ * places that a row can have among those of its own and the other skeins.
+ */
+void sw_stack_alternate_row (const SwPoolingInput *input, const double *sums, SwWorked worked, gsize width, int dr, gsize reach, double *gammas);

@@ -46,6 +46,26 @@ mean_gamma (const SwPoolingInput *input, const double *sums, gsize first, gsize 
   return sum / (double) count;
 }
 
+double
+sw_stack_gamma (const SwPoolingInput *input, gint64 lag)
+{
+  return gamma_at (input, (gsize) ABS (lag));
+}
+
+double
+sw_stack_mean_gamma (const SwPoolingInput *input, const double *sums, gint64 first, gsize count)
+{
+  const gsize before = first < 0 ? MIN ((gsize) (1 - first) / 2, count) : 0; /* lags below zero */
+  double sum = 0.0;
+
+  if (before > 0)
+    sum += (double) before * mean_gamma (input, sums, (gsize) (-first) - 2 * (before - 1), before);
+  if (before < count)
+    sum += (double) (count - before) * mean_gamma (input, sums, (gsize) (first + 2 * (gint64) before), count - before);
+
+  return sum / (double) count;
+}
+
 /* In the round all rows run to the left: a stitch to the right came earlier. @between: strand from a stitch to the one straight up. */
 static void
 round_row (const SwPoolingInput *input, gsize between, gsize reach, double *row)
@@ -124,7 +144,9 @@ sw_stack_row (const SwPoolingInput *input, const double *sums, SwWorked worked, 
     for (int i = 0; i < SW_STACK_ROW; i++)
       stacks[i] = INFINITY;
 
-  if (worked == SW_WORKED_ROUND)
+  if (input->alternation.skeins > 1)
+    sw_stack_alternate_row (input, sums, worked, width, dr, reach, stacks);
+  else if (worked == SW_WORKED_ROUND)
     round_row (input, (gsize) dr * width, reach, stacks);
   else
     turned_row (input, sums, width, dr, reach, stacks);

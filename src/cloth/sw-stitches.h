@@ -19,6 +19,21 @@ G_BEGIN_DECLS
 #define SW_LEG_SECOND 0.725
 #define SW_LEG_HALF 0.175
 
+/**
+ * SwAlternation: several skeins in turn: the first for @rows rows, then the
+ * next, and round again. Each goes on where it was left. Up to one skein:
+ * there is none to alternate with.
+ */
+typedef struct
+{
+  gsize skeins; /* up to SW_MOST_ALTERNATE */
+  gsize rows;   /* >= 1 */
+} SwAlternation;
+
+/* Which skein a row is knitted from, 0 the first, and which of that skein's rows it is. */
+gsize sw_alternation_skein (const SwAlternation *alternation, gsize row);
+gsize sw_alternation_own_row (const SwAlternation *alternation, gsize row);
+
 typedef struct
 {
   SwWorked worked;
@@ -26,6 +41,8 @@ typedef struct
   gsize cast_on;  /* stitches' worth of yarn used before the first row */
   double turn;    /* stitches' worth of yarn at each turn of flat work, >= 0 */
   gsize n;        /* stitches in the strand */
+  SwAlternation alternation;
+  gsize next_n[SW_MOST_ALTERNATE - 1]; /* stitches in the strands of the next skeins; these have no cast-on */
 } SwLayout;
 
 /* Rows that are full. */
@@ -35,7 +52,8 @@ gsize sw_layout_rows (const SwLayout *layout);
  * sw_layout_stitch:
  * @row: from the cast-on edge, 0 the first
  * @column: as seen on the knit side, from the left, 0 .. width - 1
- * Returns: index along the strand; G_MAXSIZE if the strand does not reach there
+ * Returns: index along the strand of that row's skein, sw_alternation_skein();
+ *   G_MAXSIZE if the strand does not reach there
  *
  * Worked to and fro, even rows run from right to left as they are knitted and
  * odd rows back. In the round all run the same way. Row r column c as seen.

@@ -6,20 +6,21 @@
 void
 sw_cloth_legs (const SwForecast *forecast, gsize row, gsize first, gsize n, float *x, float *y, float *z)
 {
+  const SwSkeinLegs *skein = &forecast->skeins[sw_alternation_skein (&forecast->layout.alternation, row)];
   const gsize left = sw_layout_rightward (&forecast->layout, row) ? 0 : 1;
 
   for (gsize c = 0; c < n; c++)
     {
       const gsize stitch = sw_layout_stitch (&forecast->layout, row, first + c);
 
-      g_assert (stitch < forecast->n_stitches);
+      g_assert (stitch < skein->n_stitches);
       for (gsize leg = 0; leg < 2; leg++)
         {
           const gsize from = 2 * stitch + (left ^ leg), to = 2 * c + leg;
 
-          x[to] = forecast->leg_x[from];
-          y[to] = forecast->leg_y[from];
-          z[to] = forecast->leg_z[from];
+          x[to] = skein->leg_x[from];
+          y[to] = skein->leg_y[from];
+          z[to] = skein->leg_z[from];
         }
     }
 }

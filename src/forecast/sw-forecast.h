@@ -40,6 +40,13 @@ typedef struct
   SwMark *marks;
 } SwSpecks;
 
+/* The colours of one of the skeins that are knitted in turn. */
+typedef struct
+{
+  gsize n_stitches;
+  const float *leg_x, *leg_y, *leg_z; /* XYZ, 2 per stitch in strand order */
+} SwSkeinLegs;
+
 /* One dye's struck dye over the pan. */
 typedef struct
 {
@@ -79,6 +86,10 @@ typedef struct
   gsize n_stitches;
   const float *leg_x, *leg_y, *leg_z; /* XYZ, 2 per stitch in strand order */
   const float *lab_l, *lab_a, *lab_b; /* per stitch, of its mean XYZ */
+
+  /* the skeins that the cloth is knitted from in turn; the first is that strand */
+  gsize n_skeins;
+  SwSkeinLegs skeins[SW_MOST_ALTERNATE];
 
   /* the cloth */
   SwLayout layout;

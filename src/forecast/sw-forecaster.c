@@ -72,6 +72,54 @@ fill_pan (SwForecast *forecast, const SwBasisPart *basis, const SwSchedulePart *
   forecast->clear_percent = poured > 0.0 ? 100.0 * struck / poured : 100.0;
 }
 
+/* The strands of the skeins that are knitted in turn, and their colours. */
+typedef struct
+{
+  gsize n;
+  const SwStrandPart *strands[SW_MOST_ALTERNATE];
+  const SwLegsPart *legs[SW_MOST_ALTERNATE];
+} Skeins;
+
+static gboolean
+run_skeins (SwRun *run, const SwBasisPart *basis, const SwPalettePart *palette, const SwBathResult *bath, Skeins *skeins, GError **error)
+{
+  skeins->n = (gsize) run->sketch->cloth.alternate_skeins;
+  for (gsize turn = 0; turn < skeins->n; turn++)
+    {
+      skeins->strands[turn] = sw_stage_strand (run, basis, turn, error);
+      if (skeins->strands[turn] == NULL)
+        return FALSE;
+      skeins->legs[turn] = sw_stage_legs (run, basis, palette, bath, skeins->strands[turn], error);
+      if (skeins->legs[turn] == NULL)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* What the pooling needs to know of skeins in turn. */
+static SwPoolingInput
+describe_alternation (const SwClothSettings *cloth, double stitch_length)
+{
+  return (SwPoolingInput){
+    .alternation = { (gsize) cloth->alternate_skeins, (gsize) cloth->alternate_rows },
+    .shift = cloth->alternate_shift_cm / stitch_length,
+    .cast_on = cloth->cast_on * 10.0 / cloth->stitches_per_10cm / stitch_length,
+  };
+}
+
+static void
+fill_skeins (SwForecast *forecast, const Skeins *skeins)
+{
+  forecast->n_skeins = skeins->n;
+  for (gsize turn = 0; turn < skeins->n; turn++)
+    forecast->skeins[turn] = (SwSkeinLegs){
+      .n_stitches = skeins->strands[turn]->n_stitches,
+      .leg_x = skeins->legs[turn]->x,
+      .leg_y = skeins->legs[turn]->y,
+      .leg_z = skeins->legs[turn]->z,
+    };
+}
+
 static void
 fill_strand (SwForecast *forecast, const SwStrandPart *strand, const SwLegsPart *legs)
 {
@@ -96,6 +144,7 @@ fill_cloth (SwForecast *forecast, const SwSeriesPart *series)
 {
   const SwClothSettings *cloth = &forecast->sketch->cloth;
   double width_cm = (double) cloth->width_stitches * forecast->stitch_width_cm;
+  SwPoolingInput input = describe_alternation (cloth, forecast->stitch_length_cm);
 
   forecast->lab_l = series->l;
   forecast->lab_a = series->a;
@@ -106,17 +155,19 @@ fill_cloth (SwForecast *forecast, const SwSeriesPart *series)
     .cast_on = (gsize) lround (cloth->cast_on * width_cm / forecast->stitch_length_cm),
     .turn = cloth->turn_cm / forecast->stitch_length_cm,
     .n = forecast->n_stitches,
+    .alternation = input.alternation,
   };
-  forecast->pooling_input = (SwPoolingInput){
-    .gamma = series->gamma,
-    .n_lags = series->n_lags,
-    .n = forecast->n_stitches,
-    .gamma_inf = series->gamma_inf,
-    .turn = forecast->layout.turn,
-    .stripe_stitches = series->mean_run,
-    .stitch_width_cm = forecast->stitch_width_cm,
-    .row_height_cm = forecast->row_height_cm,
-  };
+  for (gsize turn = 1; turn < forecast->n_skeins; turn++)
+    forecast->layout.next_n[turn - 1] = forecast->skeins[turn].n_stitches;
+  input.gamma = series->gamma;
+  input.n_lags = series->n_lags;
+  input.n = forecast->n_stitches;
+  input.gamma_inf = series->gamma_inf;
+  input.turn = forecast->layout.turn;
+  input.stripe_stitches = series->mean_run;
+  input.stitch_width_cm = forecast->stitch_width_cm;
+  input.row_height_cm = forecast->row_height_cm;
+  forecast->pooling_input = input;
   forecast->n_stripes = series->n_stripes;
   forecast->stripes = series->stripes;
   sw_pooling_scan (&forecast->pooling_input, cloth->worked, forecast->layout.width, forecast->layout.width, &forecast->pooling);
@@ -131,8 +182,7 @@ sw_forecaster_run (SwForecaster *self, const SwSketch *sketch, GCancellable *can
   const SwBasisPart *basis;
   const SwPalettePart *palette;
   const SwSchedulePart *schedule;
-  const SwStrandPart *strand = NULL;
-  const SwLegsPart *legs = NULL;
+  Skeins skeins = { 0 };
   const SwSeriesPart *series = NULL;
 
   if (!sw_sketch_validate (sketch, error))
@@ -144,12 +194,13 @@ sw_forecaster_run (SwForecaster *self, const SwSketch *sketch, GCancellable *can
   basis = sw_stage_basis (&run);
   schedule = sw_stage_schedule (&run, basis);
 
-  if (sw_stage_bath (&run, basis, schedule, &bath, error))
-    strand = sw_stage_strand (&run, basis, error);
-  if (strand != NULL)
-    legs = sw_stage_legs (&run, basis, palette, &bath, strand, error);
-  if (legs != NULL)
-    series = sw_stage_series (&run, legs, strand->n_stitches);
+  if (sw_stage_bath (&run, basis, schedule, &bath, error) && run_skeins (&run, basis, palette, &bath, &skeins, error))
+    {
+      const SwStrandPart *strand = skeins.strands[0];
+      const SwPoolingInput alternating = describe_alternation (&sketch->cloth, strand->stitch_length_cm);
+
+      series = sw_stage_series (&run, skeins.legs[0], strand->n_stitches, &alternating);
+    }
 
   /* A run that stopped half-way leaves what it has for the next one to find. */
   if (series != NULL)
@@ -158,7 +209,8 @@ sw_forecaster_run (SwForecaster *self, const SwSketch *sketch, GCancellable *can
       g_atomic_ref_count_init (&forecast->ref_count);
       forecast->sketch = sw_sketch_copy (sketch);
       fill_pan (forecast, basis, schedule, palette, &bath);
-      fill_strand (forecast, strand, legs);
+      fill_strand (forecast, skeins.strands[0], skeins.legs[0]);
+      fill_skeins (forecast, &skeins);
       fill_cloth (forecast, series);
       self->counts[SW_STAGE_POOLING]++;
       forecast->parts = sw_cache_sweep (self->cache);

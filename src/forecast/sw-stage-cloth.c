@@ -33,8 +33,21 @@ strand_part_free (gpointer data)
   sw_bins_clear (&part->bins);
 }
 
+/*
+ * The number that a skein's chance is drawn from. The next skeins are those of
+ * the next places in the pan; when all of those are used, they are of another
+ * pan dyed by the same recipe.
+ */
+static guint64
+skein_number (const SwSketch *sketch, gsize turn)
+{
+  const guint64 skeins = (guint64) sketch->lay.skeins, first = (guint64) sketch->cloth.skein;
+
+  return (first - 1 + turn) % skeins + 1 + turn / skeins * skeins;
+}
+
 static void
-describe_strand (const SwSketch *sketch, SwReel *reel, SwLay *lay, double *stitch_length)
+describe_strand (const SwSketch *sketch, gsize turn, SwReel *reel, SwLay *lay, double *stitch_length)
 {
   const SwClothSettings *cloth = &sketch->cloth;
   double wales = cloth->stitches_per_10cm / 10.0;
@@ -47,13 +60,13 @@ describe_strand (const SwSketch *sketch, SwReel *reel, SwLay *lay, double *stitc
     .winding = sketch->reel.winding,
     .wraps_per_sweep = sketch->reel.wraps_per_sweep,
     .wander = sketch->reel.wander,
-    .seed = sw_chance_mix ((guint64) sketch->seed, (guint64) sketch->cloth.skein),
+    .seed = sw_chance_mix ((guint64) sketch->seed, skein_number (sketch, turn)),
   };
   *lay = (SwLay) {
     .runs = (int) sketch->lay.runs,
     .folding = sketch->lay.folding,
     .lanes = (int) sketch->lay.skeins,
-    .lane = (int) CLAMP (sketch->cloth.skein, 1, sketch->lay.skeins) - 1,
+    .lane = (int) ((sketch->cloth.skein - 1 + (gint64) turn) % sketch->lay.skeins),
   };
   *stitch_length = cloth->stitch_length_cm > 0.0 ? cloth->stitch_length_cm : sw_stitch_length (wales, courses, cloth->state);
 }
@@ -95,9 +108,9 @@ check_stitches (double stitches, GError **error)
 }
 
 SwStrandPart *
-sw_stage_strand (SwRun *run, const SwBasisPart *basis, GError **error)
+sw_stage_strand (SwRun *run, const SwBasisPart *basis, gsize turn, GError **error)
 {
-  double start = run->sketch->cloth.start_cm;
+  double start = run->sketch->cloth.start_cm + (turn > 0 ? (double) turn * run->sketch->cloth.alternate_shift_cm : 0.0);
   SwStrandPart *part;
   double stitch_length, stitches;
   g_autofree double *t = NULL;
@@ -106,7 +119,7 @@ sw_stage_strand (SwRun *run, const SwBasisPart *basis, GError **error)
   SwKey key;
   gsize n;
 
-  describe_strand (run->sketch, &reel, &lay, &stitch_length);
+  describe_strand (run->sketch, turn, &reel, &lay, &stitch_length);
   key = key_strand (basis, &reel, &lay, stitch_length, start);
   part = sw_cache_get (run->cache, key);
   if (part != NULL)
@@ -288,11 +301,12 @@ series_part_free (gpointer data)
 }
 
 SwSeriesPart *
-sw_stage_series (SwRun *run, const SwLegsPart *legs, gsize n_stitches)
+sw_stage_series (SwRun *run, const SwLegsPart *legs, gsize n_stitches, const SwPoolingInput *alternating)
 {
   /* Two sizes only, so that another width does not ask for another variogram. */
   gsize widest = run->sketch->cloth.width_stitches <= SW_SCAN_WIDEST ? SW_SCAN_WIDEST : SW_CLOTH_WIDEST;
-  SwKey key = sw_key_whole (sw_key_whole (sw_stage_key (SW_STAGE_SERIES), legs->key), widest);
+  gsize lags = sw_pooling_lags (widest) + MIN (sw_pooling_lags_apart (alternating, widest), n_stitches);
+  SwKey key = sw_key_whole (sw_key_whole (sw_stage_key (SW_STAGE_SERIES), legs->key), lags);
   SwSeriesPart *part = sw_cache_get (run->cache, key);
 
   if (part != NULL)
@@ -311,7 +325,7 @@ sw_stage_series (SwRun *run, const SwLegsPart *legs, gsize n_stitches)
     }
   sw_lab_from_xyz_many (part->l, part->a, part->b, n_stitches, part->l, part->a, part->b);
 
-  part->n_lags = sw_pooling_lags (widest);
+  part->n_lags = lags;
   part->gamma = g_new (double, part->n_lags);
   part->gamma_inf = sw_variogram (part->l, part->a, part->b, n_stitches, part->n_lags, part->gamma);
   part->n_stripes = sw_stripes (part->l, part->a, part->b, n_stitches, part->stripes, &part->mean_run);

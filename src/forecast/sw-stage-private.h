@@ -130,9 +130,12 @@ const SwSpan *sw_schedule_part_spans (const SwSchedulePart *schedule, gsize dye,
 gboolean sw_stage_bath (SwRun *run, const SwBasisPart *basis, const SwSchedulePart *schedule, SwBathResult *result, GError **error);
 void sw_bath_result_clear (SwBathResult *result);
 
-SwStrandPart *sw_stage_strand (SwRun *run, const SwBasisPart *basis, GError **error);
+/* @turn: which of the skeins that are knitted in turn, 0 the first */
+SwStrandPart *sw_stage_strand (SwRun *run, const SwBasisPart *basis, gsize turn, GError **error);
 SwLegsPart *sw_stage_legs (SwRun *run, const SwBasisPart *basis, const SwPalettePart *palette, const SwBathResult *bath, const SwStrandPart *strand, GError **error);
-SwSeriesPart *sw_stage_series (SwRun *run, const SwLegsPart *legs, gsize n_stitches);
+
+/* @alternating: its alternation, shift and cast-on say how many lags are needed */
+SwSeriesPart *sw_stage_series (SwRun *run, const SwLegsPart *legs, gsize n_stitches, const SwPoolingInput *alternating);
 
 /* Starts a key for a stage. */
 SwKey sw_stage_key (SwStage stage);

@@ -109,6 +109,12 @@ static const SwMember cloth_members[] = {
   /* Translators: how many times the width of the cloth the cast-on takes in yarn */
   { "cast_on", N_ ("Yarn in the cast-on, in widths"), "", SW_KIND_NUMBER, G_STRUCT_OFFSET (SwClothSettings, cast_on), 0, 20, 3 },
   { "turn_cm", N_ ("Extra yarn at each turn"), "cm", SW_KIND_NUMBER, G_STRUCT_OFFSET (SwClothSettings, turn_cm), 0, 20, 0 },
+  /* Translators: how many skeins are knitted in turn, a few rows from each, to even out their differences */
+  { "alternate_skeins", N_ ("Skeins knitted in turn"), "", SW_KIND_WHOLE, G_STRUCT_OFFSET (SwClothSettings, alternate_skeins), 1, SW_MOST_ALTERNATE, 1 },
+  /* Translators: how many rows are knitted from one skein before the next takes over */
+  { "alternate_rows", N_ ("Rows from each skein"), N_ ("rows"), SW_KIND_WHOLE, G_STRUCT_OFFSET (SwClothSettings, alternate_rows), 1, 8, 2 },
+  /* Translators: how much more yarn is cut off each next skein before it starts */
+  { "alternate_shift_cm", N_ ("Later start of each next skein"), "cm", SW_KIND_NUMBER, G_STRUCT_OFFSET (SwClothSettings, alternate_shift_cm), 0, 100000, 0 },
 };
 
 const SwMemberTable sw_cloth_table = { "cloth", G_STRUCT_OFFSET (SwSketch, cloth), G_STRUCT_OFFSET (SwClothSettings, extras), cloth_members, G_N_ELEMENTS (cloth_members) };

@@ -200,6 +200,9 @@ typedef struct
   double start_cm; /* strand cut off before the cast-on */
   double cast_on;  /* yarn in the cast-on over the width of the cloth */
   double turn_cm;  /* extra yarn at each turn of flat work */
+  gint64 alternate_skeins;   /* knitted in turn, 1: one only */
+  gint64 alternate_rows;     /* rows before the next one takes over */
+  double alternate_shift_cm; /* how much further in each next one starts */
   GPtrArray *extras;
 } SwClothSettings;
 
@@ -218,6 +221,9 @@ typedef struct
   guint next_id; /* not yet used by any dye or step */
   GPtrArray *extras;
 } SwSketch;
+
+/* Skeins knitted in turn in one cloth. */
+#define SW_MOST_ALTERNATE 4
 
 /* Most that a sketch may hold, so that the work it asks for is bounded. */
 #define SW_MAX_DYES 24

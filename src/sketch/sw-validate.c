@@ -157,6 +157,19 @@ check_start (const SwSketch *sketch, GError **error)
   return FALSE;
 }
 
+static gboolean
+check_alternate_start (const SwSketch *sketch, GError **error)
+{
+  const double last = sketch->cloth.start_cm + (double) (sketch->cloth.alternate_skeins - 1) * sketch->cloth.alternate_shift_cm;
+
+  if (sketch->cloth.alternate_skeins <= 1 || last < strand_cm (sketch))
+    return TRUE;
+
+  /* Translators: of skeins knitted in turn, each of which starts further in; 1 and 2 are metres */
+  g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_RANGE, _ ("The last of the skeins knitted in turn would start %1$.6g m into a skein of %2$.6g m. Lessen the later start."), last / 100, strand_cm (sketch) / 100);
+  return FALSE;
+}
+
 /* By path: the member a person would change. */
 static const struct
 {
@@ -170,6 +183,7 @@ static const struct
   { "lay.width_cm", check_lay_width },
   { "cloth.skein", check_knitted_skein },
   { "cloth.start_cm", check_start },
+  { "cloth.alternate_shift_cm", check_alternate_start },
 };
 
 /* The step whose specks are too many on top of those before it; -1 if none. */

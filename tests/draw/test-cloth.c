@@ -56,6 +56,7 @@ dyed_init (Dyed *dyed, gsize first, gsize second, gsize run)
   dyed->forecast.leg_x = dyed->xyz;
   dyed->forecast.leg_y = dyed->xyz + n;
   dyed->forecast.leg_z = dyed->xyz + 2 * n;
+  dyed->forecast.skeins[0] = (SwSkeinLegs){ dyed->forecast.n_stitches, dyed->xyz, dyed->xyz + n, dyed->xyz + 2 * n };
 }
 
 static void

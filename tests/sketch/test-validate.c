@@ -235,6 +235,13 @@ start_at_the_end (SwSketch *sketch)
   sketch->cloth.start_cm = 40000;
 }
 
+static void
+last_in_turn_at_the_end (SwSketch *sketch)
+{
+  sketch->cloth.alternate_skeins = 4;
+  sketch->cloth.alternate_shift_cm = 14000;
+}
+
 /* 400 x 400 cm of 500 on 100 cm2 are 800 000; twice that is too many. */
 static void
 many_specks (SwSketch *sketch)
@@ -280,6 +287,7 @@ static const struct
   { "no-runs", no_runs, "lay.runs" },
   { "second-of-one-skein", second_of_one_skein, "cloth.skein" },
   { "start-at-the-end", start_at_the_end, "cloth.start_cm" },
+  { "last-in-turn-at-the-end", last_in_turn_at_the_end, "cloth.alternate_shift_cm" },
   { "many-specks", many_specks, "steps[8].specks_per_100_cm2" },
   { "earlier-one-first", earlier_one_first, "steps[7].minutes" },
 };
