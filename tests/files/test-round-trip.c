@@ -79,6 +79,7 @@ make_sensible (SwSketch *sketch)
   sketch->lay.skeins = 3;
   sketch->cloth.skein = 2;
   sketch->cloth.start_cm = 1e2 / 3;
+  sketch->cloth.alternate_shift_cm = 2e2 / 3;
   for (guint i = 0; i < sketch->steps->len; i++)
     {
       SwStep *step = g_ptr_array_index (sketch->steps, i);
