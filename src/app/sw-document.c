@@ -5,7 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-G_DEFINE_QUARK (sw - document - error - quark, sw_document_error)
+G_DEFINE_QUARK (sw_document_error, sw_document_error)
 G_DEFINE_FINAL_TYPE (SwDocument, sw_document, G_TYPE_OBJECT)
 
 enum

@@ -60,7 +60,8 @@ sw_tool_kind (SwTool tool)
 static void
 take_steps (SwSelection *self, GArray *steps)
 {
-  const gboolean same = steps->len == self->steps->len && memcmp (steps->data, self->steps->data, steps->len * sizeof (guint)) == 0;
+  /* Empty arrays have no data to compare. */
+  const gboolean same = steps->len == self->steps->len && (steps->len == 0 || memcmp (steps->data, self->steps->data, steps->len * sizeof (guint)) == 0);
   guint lead;
 
   g_array_unref (self->steps);

@@ -7,7 +7,7 @@
 #include <math.h>
 #include <string.h>
 
-G_DEFINE_QUARK (sw - units - error - quark, sw_units_error)
+G_DEFINE_QUARK (sw_units_error, sw_units_error)
 
 #define METRIC (1 << SW_SYSTEM_METRIC)
 #define US (1 << SW_SYSTEM_US)

@@ -11,7 +11,7 @@
 #include <glib/gi18n-lib.h>
 #include <stdlib.h>
 
-G_DEFINE_QUARK (sw - cli - error - quark, sw_cli_error)
+G_DEFINE_QUARK (sw_cli_error, sw_cli_error)
 
 /* Leaves the program, as a person who asks for help wants nothing else of it. */
 static void

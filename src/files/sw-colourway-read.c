@@ -12,7 +12,7 @@
 
 #define BOM "\xef\xbb\xbf"
 
-G_DEFINE_QUARK (sw - file - error - quark, sw_file_error)
+G_DEFINE_QUARK (sw_file_error, sw_file_error)
 
 const SwColourwayPart sw_colourway_parts[SW_COLOURWAY_PARTS] = {
   { SW_RECORD_YARN, G_STRUCT_OFFSET (SwSketch, yarn), G_STRUCT_OFFSET (SwSketch, yarn.extras) },
