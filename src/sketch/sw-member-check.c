@@ -79,8 +79,8 @@ check_text (const SwMember *member, const char *text, GError **error)
     g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_KIND, _ ("“%s” must be text in UTF-8."), label_of (member));
   else if ((double) strlen (text) > member->max)
     /* Translators: 1 a member such as "Title", 2 the most bytes, 3 how many it has */
-    g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_RANGE, _ ("“%1$s” may be %2$d bytes long, but is %3$" G_GSIZE_FORMAT "."),
-                 label_of (member), (int) member->max, strlen (text));
+    g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_RANGE, _ ("“%1$s” may be %2$d bytes long, but is %3$lu."),
+                 label_of (member), (int) member->max, (gulong) strlen (text));
   else if (has_control (text))
     g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_RANGE, _ ("“%s” contains a control character, which cannot be shown."), label_of (member));
   else
