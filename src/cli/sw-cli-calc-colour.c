@@ -186,6 +186,7 @@ sw_cli_calc_mix (SwCall *call, GError **error)
   double depths[SW_MAX_DYES], reflectance[SW_BANDS];
   const GOptionEntry entries[] = {
     { "yarn", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_FILENAME, &yarn, N_ ("Reflectance of the undyed yarn"), "Y.csv" },
+    /* xgettext:no-c-format */
     { "sample", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_FILENAME_ARRAY, &samples, N_ ("Reflectance of a dyed sample, and its depth, % on weight of fibre; may be repeated"), "S.csv,DEPTH" },
     { "depth", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING_ARRAY, &depth_texts, N_ ("Depth of that dye in the mixture; once for each sample, in the same order"), "D" },
     SW_CLI_JSON_ENTRY (&json),
