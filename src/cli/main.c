@@ -119,6 +119,8 @@ main (int argc, char **argv)
   setlocale (LC_NUMERIC, "C");
   bindtextdomain (GETTEXT_PACKAGE, SW_LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  /* The plural forms are looked up in the domain of the program. */
+  textdomain (GETTEXT_PACKAGE);
   /* A reader that goes away and a file that may not grow are errors of writing like any other. */
   signal (SIGPIPE, SIG_IGN);
   signal (SIGXFSZ, SIG_IGN);
