@@ -8,13 +8,6 @@
 #include <math.h>
 #include <string.h>
 
-/*
- * Dye fainter than this is not followed, % owf: a vivid dye on pale yarn then
- * changes by a tenth of a CIELAB unit. Pale yarn shows much: the outermost
- * thousandth of a large grain's mark still makes four units.
- */
-#define LEAST_AMOUNT 5e-5f
-
 /* Where a fraction of the box lies among n cell centres: the lower centre, and how far on. */
 static inline int
 lower_centre (float fraction, int n, float *on)
@@ -167,8 +160,8 @@ spot_of (const SwSpeck *speck, const SwMark *mark, const SwLegMark *leg, int nz,
 
   if (most > 0.0f)
     {
-      spot.reach = (float) (sw_mark_extent (mark, (double) (LEAST_AMOUNT / most)) + half_cm);
-      spot.least_share = LEAST_AMOUNT / (spot.scale * leg->mean[0][0]);
+      spot.reach = (float) (sw_mark_extent (mark, SW_LEAST_AMOUNT / (double) most) + half_cm);
+      spot.least_share = (float) SW_LEAST_AMOUNT / (spot.scale * leg->mean[0][0]);
     }
   return spot;
 }

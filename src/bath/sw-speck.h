@@ -78,6 +78,13 @@ void sw_mark_for (double radius_cm, const SwSpan *spans, gsize n_spans, int nz, 
 /* g per cm2 per gram of the speck at squared distance @r2 (cm2); 0 beyond the reach. */
 double sw_mark_density (const SwMark *mark, double r2);
 
+/*
+ * Dye fainter than this need not be followed, % owf: a vivid dye on pale yarn
+ * then changes by a tenth of a CIELAB unit. Pale yarn shows much: the outermost
+ * thousandth of a large grain's mark still makes four units.
+ */
+#define SW_LEAST_AMOUNT 5e-5
+
 /* Returns: the distance, cm, beyond which a mark is nowhere denser than @density; at most its reach */
 double sw_mark_extent (const SwMark *mark, double density);
 

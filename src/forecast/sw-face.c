@@ -74,6 +74,25 @@ read_line (const Face *face, int dye, int j, float *depths)
     }
 }
 
+/*
+ * One speck's dye along a line of @n pixels that passes it at @dy, as far as it can be seen.
+ * @amount: % owf per unit of its mark; @x: from the line's start, cm
+ */
+static void
+add_speck (const SwMark *mark, double amount, double reach, double x, double dy, double px, int n, float *line)
+{
+  double half = sqrt (MAX (reach * reach - dy * dy, 0.0));
+  int i0 = MAX ((int) ceil ((x - half) / px - 0.5), 0);
+  int i1 = MIN ((int) floor ((x + half) / px - 0.5), n - 1);
+
+  for (int i = i0; i <= i1; i++)
+    {
+      double dx = (i + 0.5) * px - x;
+
+      line[i] += (float) (amount * sw_mark_density (mark, dx * dx + dy * dy));
+    }
+}
+
 /* Adds what of one pour's specks falls on the @n lines from @first of the window. */
 static void
 add_specks (const Face *face, const SwSpecks *specks, int first, int n, float *depths)
@@ -90,19 +109,20 @@ add_specks (const Face *face, const SwSpecks *specks, int first, int n, float *d
       const SwMark *mark = &specks->marks[specks->class_of[k]];
       double amount = scale * (double) speck->grams * (double) mark->depth[face->layer];
       double x = (double) speck->x - left, y = (double) speck->y - near;
-      int i0 = MAX ((int) floor ((x - mark->reach_cm) / px), 0);
-      int i1 = MIN ((int) ceil ((x + mark->reach_cm) / px), window->width - 1);
-      int j0 = MAX ((int) floor ((y - mark->reach_cm) / py), 0);
-      int j1 = MIN ((int) ceil ((y + mark->reach_cm) / py), n - 1);
+      double away = MAX (MAX (-y, y - n * py), 0.0), reach = 0.0;
 
-      for (int j = j0; j <= j1; j++)
-        for (int i = i0; i <= i1; i++)
-          {
-            double dx = (i + 0.5) * px - x;
-            double dy = (j + 0.5) * py - y;
+      if (away < mark->reach_cm && amount > 0.0)
+        reach = sw_mark_extent (mark, SW_LEAST_AMOUNT / amount);
+      if (away >= reach)
+        continue;
 
-            depths[(gsize) j * (gsize) window->width + (gsize) i] += (float) (amount * sw_mark_density (mark, dx * dx + dy * dy));
-          }
+      for (int j = 0; j < n; j++)
+        {
+          double dy = (j + 0.5) * py - y;
+
+          if (fabs (dy) < reach)
+            add_speck (mark, amount, reach, x, dy, px, window->width, depths + (gsize) j * (gsize) window->width);
+        }
     }
 }
 
@@ -122,7 +142,7 @@ void
 sw_forecast_face_window (const SwForecast *forecast, gboolean second, const SwFaceWindow *window, float *x, float *y, float *z)
 {
   gsize width = (gsize) window->width, block = width * FACE_LINES;
-  g_autofree float *room = g_new (float, block *(gsize) MAX (forecast->n_dyes, 1));
+  g_autofree float *room = g_new (float, block * (gsize) MAX (forecast->n_dyes, 1));
   g_autofree float *cells = g_new (float, forecast->grid.nx);
   const float *depths[SW_MAX_DYES];
   Face face = { forecast, window, second ? forecast->grid.nz - 1 : 0, .cells = cells };
