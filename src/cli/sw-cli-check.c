@@ -4,8 +4,25 @@
 #include "cli/sw-cli-json.h"
 #include "cli/sw-cli-run.h"
 #include "cli/sw-cli-stream.h"
+#include "forecast/sw-remarks.h"
 
 #include <glib/gi18n-lib.h>
+
+/* Allowed, and yet worth a second look. */
+static void
+tell_remarks (const SwSketch *sketch, JsonBuilder *report, GString *words)
+{
+  g_autoptr (GPtrArray) remarks = sw_sketch_remarks (sketch);
+
+  json_builder_set_member_name (report, "remarks");
+  json_builder_begin_array (report);
+  for (guint i = 0; i < remarks->len; i++)
+    {
+      json_builder_add_string_value (report, remarks->pdata[i]);
+      g_string_append_printf (words, "  %s\n", (const char *) remarks->pdata[i]);
+    }
+  json_builder_end_array (report);
+}
 
 /* A file is fine when everything the program can do with it can be done: it is forecast, and the forecast dropped. */
 static void
@@ -25,6 +42,7 @@ check_one (SwCall *call, const char *name, JsonBuilder *report, GString *words)
       /* Translators: %s is a file's name */
       g_string_append_printf (words, _ ("%s: fine"), shown);
       g_string_append_c (words, '\n');
+      tell_remarks (forecast->sketch, report, words);
     }
   else
     {
