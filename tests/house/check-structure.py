@@ -67,10 +67,21 @@ def long_files():
 
 def untranslated_sources():
     known = set((TOP / "po" / "POTFILES.in").read_text().split())
-    for path, name in sources():
-        words = re.search(r'\b(_|N_|C_|ngettext)\s?\("', path.read_text())
-        if words and f"src/{name}" not in known:
-            yield f"src/{name} has words for people and is not in po/POTFILES.in"
+    marks = {
+        ".c": r'\b(_|N_|C_|NC_|ngettext|g_dpgettext2)\s*\(\s*"',
+        ".h": r'\b(_|N_|C_|NC_|ngettext|g_dpgettext2)\s*\(\s*"',
+        ".ui": r'\btranslatable="(yes|true|1)"',
+    }
+    for path in sorted((TOP / "src").rglob("*")):
+        name = str(path.relative_to(TOP))
+        if path.suffix not in marks or name in known:
+            continue
+        if re.search(marks[path.suffix], re.sub(r"/\*.*?\*/", "", path.read_text(), flags=re.DOTALL)):
+            yield f"{name} has words for people and is not in po/POTFILES.in"
+    for path in sorted((TOP / "data").iterdir()):
+        name = str(path.relative_to(TOP))
+        if re.search(r"\.(desktop|xml)\.in$|\.gschema\.xml$", name) and name not in known:
+            yield f"{name} has words for people and is not in po/POTFILES.in"
     for entry in sorted(known):
         if not (TOP / entry).exists():
             yield f"po/POTFILES.in names {entry}, which is not there"
