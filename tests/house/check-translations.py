@@ -34,9 +34,14 @@ def run(*command, **options):
 
 
 def gather(top, template):
-    """Gathers the template; yields what gettext complains of."""
+    """Gathers the template; yields what gettext complains of.
+
+    That a message is used both alone and with a plural is no fault: it is looked up the same way.
+    """
     done = run(*GATHER, f"--directory={top}", f"--files-from={top / 'po' / 'POTFILES.in'}", f"--output={template}")
-    yield from done.stderr.splitlines()
+    for complaint in re.split(r"\n(?=\S)", done.stderr.strip()):
+        if complaint and "is used without plural and with plural" not in complaint:
+            yield " ".join(complaint.split())
     if not template.exists():
         yield "no template came of it"
 
