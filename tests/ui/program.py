@@ -39,7 +39,7 @@ class Program:
     def wait_until_shown(self):
         """The window is up and stands in the corner, its inside 1280 x 800 whatever its frame; the forecast is drawn."""
         self.window = wait_for("the window", self.find_window)
-        wait_for("the accessibility tree", lambda: self.tree is not None and self.tree.find("frame"))
+        wait_for("the frame", lambda: self.tree.find("frame"))
         width, height = self.geometry(self.window)[2:]
         inside = self.tree.find("frame").extents
         self.margin = (width - self.desk.scale * inside[2]) // 2
@@ -56,8 +56,8 @@ class Program:
         return ids.splitlines()[-1] if ids else None
 
     def skein_is_drawn(self):
-        canvas = self.tree.find(name="Skein in the pan")
-        return canvas is not None and self.desk.screen.colours(*self.area(canvas)) > 500
+        """Yarn has thousands of colours, an empty pane a few, whichever place is open."""
+        return self.desk.screen.colours(self.margin, self.margin, *(side * self.desk.scale for side in WINDOW)) > 3000
 
     def geometry(self, window):
         lines = self.desk.xdotool("getwindowgeometry", "--shell", window, check=False)
@@ -71,7 +71,8 @@ class Program:
 
     @property
     def tree(self):
-        return program_root(self.process.pid)
+        """Asked anew each time; the bus may be late when the machine is busy."""
+        return wait_for("the accessibility tree", lambda: program_root(self.process.pid))
 
     def kill(self):
         """As a crash or a cut of the power would."""
@@ -93,8 +94,7 @@ class Program:
     def find(self, role=None, name=None, seconds=60, within=None):
         """Waits until it is shown."""
         def look():
-            root = within or self.tree
-            return root.find(role, name) if root is not None else None
+            return (within or self.tree).find(role, name)
         try:
             return wait_for(f"{role or 'something'} “{name}”", look, seconds)
         except Failure:
@@ -159,7 +159,15 @@ class Program:
         self.desk.xdotool("key", "--clearmodifiers", "--delay", 20, *keys)
 
     def type(self, text):
-        self.desk.xdotool("type", "--delay", 15, text)
+        self.desk.xdotool("type", "--delay", 15, str(text))
+
+    def set_spin(self, spin, value):
+        """By typing, as a dyer does."""
+        self.click(spin, 0.15)
+        self.keys("ctrl+a")
+        self.type(value)
+        self.keys("Return")
+        wait_for(f"{spin.label} to be {value}", lambda: spin.value == value)
 
     # The main things everyone does
 

@@ -138,3 +138,27 @@ class Node:
         print("  " * depth + self.role, repr(self.name), self.extents, "" if self.showing else "hidden")
         for child in self.children():
             child.dump(depth + 1)
+
+
+class FocusLog:
+    """Tells what the keyboard goes to, as GTK announces it."""
+
+    def __init__(self):
+        self.heard = []
+        self.listener = Atspi.EventListener.new(self.hear)
+        self.listener.register("object:state-changed:focused")
+
+    def hear(self, event):
+        if event.detail1 and event.source is not None:
+            self.heard.append(Node(event.source))
+
+    def take(self):
+        """What has been announced since."""
+        context = GLib.MainContext.default()
+        while context.pending():
+            context.iteration(False)
+        heard, self.heard = self.heard, []
+        return heard
+
+    def close(self):
+        self.listener.deregister("object:state-changed:focused")
