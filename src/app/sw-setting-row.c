@@ -218,6 +218,7 @@ add_switch (SwSettingRow *self)
   self->measured = gtk_switch_new ();
   gtk_widget_set_valign (self->measured, GTK_ALIGN_CENTER);
   gtk_widget_set_tooltip_text (self->measured, _ ("Give a measured number"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->measured), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Give a measured number"), -1);
   g_signal_connect_swapped (self->measured, "notify::active", G_CALLBACK (measured_cb), self);
   adw_action_row_add_suffix (ADW_ACTION_ROW (self), self->measured);
 }

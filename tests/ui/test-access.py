@@ -19,9 +19,11 @@ REACHED = {"alt+1": ["Save", "Main Menu", "Pan", "Dye Pots", "Steps", "Skein in 
 
 
 def is_part(node):
-    """GTK's own inner pieces, which take their name from what they are in: a menu button's button, a scale's or an entry's inside."""
-    above = node.parent
-    return above is not None and (above.label != "" and above.role in CONTROLS or above.role in ["scroll bar", "combo box"])
+    """GTK's own inner pieces: they are named by the button or group right around them, or belong to a chooser."""
+    above = list(node.line())[1:7]
+    if above[0].role == "push button" and not above[0].label:
+        return is_part(above[0])
+    return above[0].label != "" and above[0].role != "list item" or any(one.role in ["scroll bar", "combo box"] for one in above)
 
 
 def names_given(program):
