@@ -4,10 +4,11 @@
 #include "app/sw-pan-page.h"
 
 #include "app/sw-cloth-view.h"
-#include "app/sw-dye-row.h"
+#include "app/sw-dye-list.h"
 #include "app/sw-pan-view.h"
+#include "app/sw-properties.h"
 #include "app/sw-selection.h"
-#include "app/sw-step-row.h"
+#include "app/sw-step-list.h"
 #include "app/sw-strip-view.h"
 
 #include <glib/gi18n-lib.h>
@@ -22,13 +23,12 @@ struct _SwPanPage
   gboolean inches;
 
   GtkWidget *dyes;
-  GtkListView *steps;
+  GtkWidget *steps;
   GtkWidget *pan;
   GtkWidget *strip;
   GtkWidget *cloth;
-  GtkSingleSelection *dye_selection;
-  GtkSingleSelection *step_selection;
   GtkLabel *verdict;
+  SwProperties *properties;
 };
 
 G_DEFINE_FINAL_TYPE (SwPanPage, sw_pan_page, ADW_TYPE_BIN)
@@ -67,23 +67,16 @@ set_live (SwPanPage *self, SwLive *live)
   if (document != NULL)
     self->selection = sw_selection_new (document);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SELECTION]);
-  gtk_single_selection_set_model (self->dye_selection, document != NULL ? G_LIST_MODEL (sw_document_get_dyes (document)) : NULL);
-  gtk_single_selection_set_model (self->step_selection, document != NULL ? G_LIST_MODEL (sw_document_get_steps (document)) : NULL);
   if (live == NULL)
     return;
   self->updated_id = g_signal_connect_swapped (live, "updated", G_CALLBACK (updated_cb), self);
   updated_cb (self);
 }
 
-/* Rows are made in code, since a factory's template cannot see the page whose units they follow. */
 static void
-setup_step_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwPanPage *self)
+edit_dye_cb (SwPanPage *self, guint dye)
 {
-  GtkWidget *row = g_object_new (SW_TYPE_STEP_ROW, NULL);
-
-  g_object_bind_property (self, "inches", row, "inches", G_BINDING_SYNC_CREATE);
-  g_object_bind_property (item, "item", row, "entry", G_BINDING_SYNC_CREATE);
-  gtk_list_item_set_child (item, row);
+  sw_properties_show_dye (self->properties, dye);
 }
 
 static gboolean
@@ -157,8 +150,10 @@ sw_pan_page_class_init (SwPanPageClass *klass)
   g_object_class_install_properties (object_class, N_PROPS, props);
 
   g_type_ensure (SW_TYPE_CLOTH_VIEW);
-  g_type_ensure (SW_TYPE_DYE_ROW);
+  g_type_ensure (SW_TYPE_DYE_LIST);
   g_type_ensure (SW_TYPE_PAN_VIEW);
+  g_type_ensure (SW_TYPE_PROPERTIES);
+  g_type_ensure (SW_TYPE_STEP_LIST);
   g_type_ensure (SW_TYPE_STRIP_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/strandwise/Strandwise/sw-pan-page.ui");
   gtk_widget_class_bind_template_child (widget_class, SwPanPage, dyes);
@@ -166,22 +161,15 @@ sw_pan_page_class_init (SwPanPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SwPanPage, pan);
   gtk_widget_class_bind_template_child (widget_class, SwPanPage, strip);
   gtk_widget_class_bind_template_child (widget_class, SwPanPage, cloth);
-  gtk_widget_class_bind_template_child (widget_class, SwPanPage, dye_selection);
-  gtk_widget_class_bind_template_child (widget_class, SwPanPage, step_selection);
   gtk_widget_class_bind_template_child (widget_class, SwPanPage, verdict);
+  gtk_widget_class_bind_template_child (widget_class, SwPanPage, properties);
+  gtk_widget_class_bind_template_callback (widget_class, edit_dye_cb);
 }
 
 static void
 sw_pan_page_init (SwPanPage *self)
 {
-  GtkListItemFactory *factory;
-
   gtk_widget_init_template (GTK_WIDGET (self));
-
-  factory = gtk_signal_list_item_factory_new ();
-  g_signal_connect (factory, "setup", G_CALLBACK (setup_step_cb), self);
-  gtk_list_view_set_factory (self->steps, factory);
-  g_object_unref (factory);
 }
 
 void
@@ -193,7 +181,7 @@ sw_pan_page_guide (SwPanPage *self, SwGuide *guide)
                 _ ("This is the skein as it lies in the pan, drawn to scale. Each numbered outline is a pour of dye."));
   sw_guide_add (guide, self->dyes, _ ("Dye Pots"),
                 _ ("Your dyes, with the strength of their stock and how fast they strike."));
-  sw_guide_add (guide, GTK_WIDGET (self->steps), _ ("Steps"),
+  sw_guide_add (guide, self->steps, _ ("Steps"),
                 _ ("The dyeing from top to bottom: pours, rests, flips, acid, and the final heat. The order matters, as in the kitchen."));
   sw_guide_add (guide, self->strip, _ ("The Strand"),
                 _ ("One loop of the yarn as it comes off the skein, with the length of each colour."));

@@ -3,6 +3,8 @@
 
 #include "app/sw-step-edits.h"
 
+#include "app/sw-pour-new.h"
+
 /* How far a copied pour lies beside its original. */
 #define ASIDE_CM 2.0
 
@@ -29,39 +31,49 @@ group (GPtrArray *edits)
 }
 
 static int
-usual_place (const SwSketch *sketch, guint after)
+usual_place (const SwSketch *sketch, const SwStep *step, guint after)
 {
   guint n = sketch->steps->len;
 
   for (guint i = 0; i < n; i++)
     if (step_at (sketch, i)->id == after)
       return (int) i + 1;
+  if (sw_step_is_pour (step))
+    return sw_pour_slot (sketch, FALSE).index;
   if (n > 0 && step_at (sketch, n - 1)->kind == SW_STEP_SET)
     return (int) n - 1;
   return (int) n;
+}
+
+static void
+lay_in_the_middle (const SwSketch *sketch, guint dye, SwStep *step)
+{
+  const SwDye *record = sw_sketch_find_dye (sketch, dye);
+  double length = sw_sketch_lay_length (sketch), width = sw_sketch_lay_width (sketch);
+  SwPourPlace place;
+
+  step->dye = dye;
+  step->x_cm = length / 2;
+  step->y_cm = width / 2;
+  step->width_cm = MIN (step->width_cm, length);
+  step->length_cm = MIN (step->length_cm, width);
+  place = sw_pour_place (step);
+  if (record != NULL)
+    step->amount_ml = sw_pour_amount (sketch, record, &place);
 }
 
 SwEdit *
 sw_step_edits_new (const SwSketch *sketch, SwStepKind kind, guint dye, guint after, guint *id)
 {
   g_autoptr (SwStep) step = NULL;
-  double length, width;
 
   g_return_val_if_fail (sketch != NULL && id != NULL, NULL);
 
   *id = sw_sketch_fresh_id (sketch);
   step = sw_step_new (*id, kind);
   if (sw_step_is_pour (step))
-    {
-      length = sw_sketch_lay_length (sketch);
-      width = sw_sketch_lay_width (sketch);
-      step->dye = dye;
-      step->x_cm = length / 2;
-      step->y_cm = width / 2;
-      step->width_cm = MIN (step->width_cm, length);
-      step->length_cm = MIN (step->length_cm, width);
-    }
-  return sw_edit_insert_step (usual_place (sketch, after), step);
+    lay_in_the_middle (sketch, dye, step);
+  return sw_edit_insert_step (usual_place (sketch, step, after), step);
 }
 
 SwEdit *

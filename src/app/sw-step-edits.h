@@ -11,10 +11,10 @@ G_BEGIN_DECLS
  * sw_step_edits_new:
  * @dye: of a pour; not looked at for the other kinds
  * @after: id of the step it comes after; 0 for where a new step usually goes:
- *   at the end, but before a last setting by heat
+ *   a pour after the others of the first face, all else at the end, but before a last setting by heat
  * @id: (out): the new step's
  *
- * A pour lies in the middle of the skein, and no wider than the skein is long.
+ * A pour lies in the middle of the skein, no larger than that, and of a usual amount.
  */
 SwEdit *sw_step_edits_new (const SwSketch *sketch, SwStepKind kind, guint dye, guint after, guint *id) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -3,6 +3,7 @@
 
 #include "app/sw-step-words.h"
 
+#include "draw/sw-pan-geometry.h"
 #include "sketch/sw-member.h"
 
 #include <glib/gi18n-lib.h>
@@ -90,6 +91,20 @@ sw_step_detail (const SwSketch *sketch, const SwStep *step, SwSystem system)
     }
 }
 
+char *
+sw_step_place (const SwSketch *sketch, const SwStep *step, SwSystem system)
+{
+  g_autofree char *place = NULL;
+  g_autofree char *width = NULL;
+
+  g_return_val_if_fail (sketch != NULL && step != NULL, NULL);
+
+  place = sw_units_format (SW_QUANTITY_LENGTH, step->x_cm, system);
+  width = sw_units_format (SW_QUANTITY_LENGTH, step->width_cm, system);
+  /* Translators: of a pour: place along the skein, width: at 42 cm, 12 cm wide */
+  return g_strdup_printf (_ ("at %s, %s wide"), place, width);
+}
+
 /* Where it is across the skein, how it is turned, how far it is worked in. */
 static char *
 pour_sentence (const SwSketch *sketch, const SwStep *step, SwSystem system)
@@ -129,4 +144,44 @@ sw_step_sentence (const SwSketch *sketch, const SwStep *step, SwSystem system)
     return g_strdup_printf (_ ("%s."), title);
   /* Translators: a step of the dyeing and its amounts, as a sentence: "Rest: 10 min at 85 °C." */
   return g_strdup_printf (_ ("%s: %s."), title, detail);
+}
+
+static char *
+pour_reading (const SwSketch *sketch, const SwStep *step, const char *sentence)
+{
+  guint number = sw_pan_pour_number (sketch, step->id);
+  gboolean second = sw_pan_pour_on_second (sketch, step->id);
+
+  if (step->name != NULL && *step->name != '\0')
+    {
+      if (second)
+        /* Translators: a pour's number, its name, a sentence about it: "3, Canal. Band of Teal: 30 mL at 42 cm. On the second face." */
+        return g_strdup_printf (_ ("%1$u, %2$s. %3$s On the second face."), number, step->name, sentence);
+      /* Translators: a pour's number, its name, a sentence about it: "3, Canal. Band of Teal: 30 mL at 42 cm. On the first face." */
+      return g_strdup_printf (_ ("%1$u, %2$s. %3$s On the first face."), number, step->name, sentence);
+    }
+  if (second)
+    /* Translators: a pour's number, a sentence about it */
+    return g_strdup_printf (_ ("%1$u. %2$s On the second face."), number, sentence);
+  /* Translators: a pour's number, a sentence about it */
+  return g_strdup_printf (_ ("%1$u. %2$s On the first face."), number, sentence);
+}
+
+char *
+sw_step_reading (const SwSketch *sketch, const SwStep *step, SwSystem system)
+{
+  SwStep nameless;
+  g_autofree char *sentence = NULL;
+
+  g_return_val_if_fail (sketch != NULL && step != NULL, NULL);
+
+  nameless = *step;
+  nameless.name = NULL;
+  sentence = sw_step_sentence (sketch, &nameless, system);
+  if (sw_step_is_pour (step))
+    return pour_reading (sketch, step, sentence);
+  if (step->name != NULL && *step->name != '\0')
+    /* Translators: a step's own name, a sentence about it: "Tea break. Rest: 10 min at 85 °C." */
+    return g_strdup_printf (_ ("%1$s. %2$s"), step->name, sentence);
+  return g_steal_pointer (&sentence);
 }

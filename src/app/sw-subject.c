@@ -3,6 +3,7 @@
 
 #include "app/sw-subject.h"
 
+#include "app/sw-dye-edits.h"
 #include "app/sw-field.h"
 
 #include <glib/gi18n-lib.h>
@@ -233,10 +234,21 @@ sw_subject_first (SwSubject *self)
   return 0;
 }
 
+/* Dry grains are weighed, drops are measured: a speckle zone uses one of the two. */
+static gboolean
+step_uses (const SwStep *step, const SwMember *member)
+{
+  if (!sw_member_applies (member, step->kind))
+    return FALSE;
+  if (step->kind == SW_STEP_SPECKLE && g_str_equal (member->name, step->dry ? "amount_ml" : "grams"))
+    return FALSE;
+  return TRUE;
+}
+
 static gboolean
 uses (SwSubject *self, gconstpointer data, const SwMember *member)
 {
-  return self->record != SW_RECORD_STEP || sw_member_applies (member, ((const SwStep *) data)->kind);
+  return self->record != SW_RECORD_STEP || step_uses (data, member);
 }
 
 gboolean
@@ -301,6 +313,15 @@ wish_nudged (SwSubject *self, const SwMember *member, const SwValue *now, gconst
   sw_field_nudge (member, now, sw_subject_get_system (self), *(const int *) data, wanted);
 }
 
+/* The class of a dye brings the half-time that is usual for it; all else stands alone. */
+static SwEdit *
+edit_one (SwSubject *self, guint id, const SwMember *member, const SwValue *wanted)
+{
+  if (self->record == SW_RECORD_DYE && g_str_equal (member->name, "dye_class"))
+    return sw_dye_edits_class (id, (SwDyeClass) wanted->as.choice);
+  return sw_edit_set (self->record, id, member->name, wanted);
+}
+
 /* (transfer full) (nullable): NULL if all have what they shall have. */
 static SwEdit *
 edit_for (SwSubject *self, const SwMember *member, Wish wish, gconstpointer data)
@@ -318,7 +339,7 @@ edit_for (SwSubject *self, const SwMember *member, Wish wish, gconstpointer data
       sw_member_get (member, record, &now);
       wish (self, member, &now, data, &wanted);
       if (!sw_value_equal (&now, &wanted))
-        edits[n_edits++] = sw_edit_set (self->record, id, member->name, &wanted);
+        edits[n_edits++] = edit_one (self, id, member, &wanted);
       sw_value_clear (&now);
       sw_value_clear (&wanted);
     }

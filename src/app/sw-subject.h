@@ -41,7 +41,7 @@ guint sw_subject_count (SwSubject *self);
 /* The first record's id, 0 if there is none or it has no id. */
 guint sw_subject_first (SwSubject *self);
 
-/* Whether all the records use the member. */
+/* Whether all the records use the member. Of drops and dry grains, a speckle zone uses the amount that counts. */
 gboolean sw_subject_applies (SwSubject *self, const SwMember *member);
 
 /**
@@ -55,6 +55,7 @@ gboolean sw_subject_get (SwSubject *self, const SwMember *member, SwValue *value
 /**
  * sw_subject_set:
  * All records get the value, as one step to undo; none if that is what they have.
+ * A dye's class brings the half-time that is usual for it.
  * @series: whether it continues what the same control did before
  * @error: SW_SKETCH_ERROR with a sentence; nothing was changed
  */

@@ -17,6 +17,12 @@ G_DECLARE_FINAL_TYPE (SwSwatch, sw_swatch, SW, SWATCH, GtkWidget)
  */
 void sw_swatch_set_sample (SwSwatch *self, const SwSample *sample);
 
+/**
+ * sw_swatch_set_text:
+ * @text: (nullable): a number to stand in the swatch, in black or white by the colour
+ */
+void sw_swatch_set_text (SwSwatch *self, const char *text);
+
 /* The colour a sample has on the screen. */
 GdkRGBA sw_sample_to_rgba (const SwSample *sample);
 

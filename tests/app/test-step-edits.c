@@ -192,7 +192,8 @@ test_new (void)
 
       apply (sketch, sw_step_edits_new (sketch, kind, dye, 0, &id));
       before_set = index_of (sketch, id);
-      g_assert_cmpuint (before_set, ==, 7); /* the set stays last */
+      /* A pour follows the bands; all else comes last but for the set. */
+      g_assert_cmpuint (before_set, ==, (SW_STEP_BIT (kind) & SW_STEP_POURS) ? 3 : 7);
       apply (sketch, sw_step_edits_new (sketch, kind, dye, ids[1], &id));
       after_b = index_of (sketch, id);
       g_assert_cmpuint (after_b, ==, 2);
@@ -205,6 +206,7 @@ test_new (void)
         {
           g_assert_cmpfloat (step->x_cm, ==, 30); /* a loop of 120 cm doubled, 8 cm wide */
           g_assert_cmpfloat (step->y_cm, ==, 4);
+          g_assert_cmpfloat (step->amount_ml, >, 0);
         }
     }
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app/sw-subject.h"
 
+#include "bath/sw-strike.h"
 #include "tests/app/sw-app-test.h"
 
 /* What fields are about: one record or several at once. */
@@ -171,6 +172,43 @@ test_tells_once (Fixture *fixture, gconstpointer data)
   g_assert_cmpint (sw_subject_get_system (fixture->subject), ==, SW_SYSTEM_US);
 }
 
+/* A speckle zone of dry grains is weighed, one of drops is measured. */
+static void
+test_dry (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (SwStep) specks = sw_step_new (0, SW_STEP_SPECKLE);
+  SwValue dry = sw_value_flag (TRUE);
+
+  specks->id = 77;
+  specks->dye = fixture->ids[0];
+  sw_test_edit (fixture->document, sw_edit_insert_step (-1, specks), "Test");
+  choose (fixture, 77, 0);
+  g_assert_true (sw_subject_applies (fixture->subject, member ("amount_ml")));
+  g_assert_false (sw_subject_applies (fixture->subject, member ("grams")));
+  g_assert_true (sw_subject_set (fixture->subject, member ("dry"), &dry, FALSE, NULL));
+  g_assert_false (sw_subject_applies (fixture->subject, member ("amount_ml")));
+  g_assert_true (sw_subject_applies (fixture->subject, member ("grams")));
+}
+
+/* The class of a dye brings its usual half-time, and goes with it when undone. */
+static void
+test_dye_class (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (SwSubject) subject = sw_subject_new (fixture->document, SW_RECORD_DYE);
+  const SwMember *dye_class = sw_record_find_member (SW_RECORD_DYE, "dye_class");
+  SwValue levelling = sw_value_choice (SW_DYE_CLASS_LEVELLING);
+  const SwDye *dye = sw_sketch_find_dye (sw_document_get_sketch (fixture->document), fixture->ids[1]);
+
+  sw_subject_set_ids (subject, &fixture->ids[1], 1);
+  g_assert_cmpfloat (dye->half_time_min, ==, 3);
+  g_assert_true (sw_subject_set (subject, dye_class, &levelling, FALSE, NULL));
+  g_assert_cmpfloat (dye->half_time_min, ==, sw_dye_class_facts (SW_DYE_CLASS_LEVELLING)->half_time_min);
+  g_assert_cmpfloat (dye->half_time_min, !=, 3);
+  g_assert_true (sw_document_undo (fixture->document, NULL));
+  g_assert_cmpfloat (dye->half_time_min, ==, 3);
+  g_assert_cmpint (dye->dye_class, ==, SW_DYE_CLASS_UNKNOWN);
+}
+
 /* Whoever has half-typed text hears of it before the fields are about something else. */
 static void
 note_first_cb (SwSubject *subject, guint *first)
@@ -203,6 +241,8 @@ main (int argc, char **argv)
   ADD ("nudge", test_nudge);
   ADD ("gone", test_gone);
   ADD ("tells-once", test_tells_once);
+  ADD ("dry", test_dry);
+  ADD ("dye-class", test_dye_class);
   ADD ("leaving", test_leaving);
   return g_test_run ();
 }

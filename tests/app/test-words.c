@@ -66,6 +66,41 @@ test_sentences (void)
     }
 }
 
+/* The list says all that the picture shows: number, kind, dye, place, size, face and amount. */
+static void
+test_reading (void)
+{
+  SwStep *step;
+  g_autoptr (SwSketch) sketch = sketch_with_step (SW_STEP_BAND, &step);
+  g_autofree char *nameless = sw_step_reading (sketch, step, SW_SYSTEM_METRIC);
+  g_autofree char *place = sw_step_place (sketch, step, SW_SYSTEM_METRIC);
+  g_autofree char *named = NULL;
+  g_autofree char *below = NULL;
+  g_autofree char *rest = NULL;
+  SwStep *second;
+
+  g_assert_cmpstr (nameless, ==, "1. Band of Teal: 20" NBSP "mL at 10" NBSP "cm, 6" NBSP "cm wide; right across, slanted 0°, worked in 30" NBSP "%. On the first face.");
+  g_assert_cmpstr (place, ==, "at 10" NBSP "cm, 6" NBSP "cm wide");
+
+  step->name = (g_free (step->name), g_strdup ("Canal"));
+  named = sw_step_reading (sketch, step, SW_SYSTEM_METRIC);
+  g_assert_true (g_str_has_prefix (named, "1, Canal. Band of Teal: 20"));
+
+  g_ptr_array_add (sketch->steps, sw_step_new (sketch->next_id++, SW_STEP_FLIP));
+  second = sw_step_new (sketch->next_id++, SW_STEP_SPLOTCH);
+  second->dye = step->dye;
+  g_ptr_array_add (sketch->steps, second);
+  below = sw_step_reading (sketch, second, SW_SYSTEM_METRIC);
+  g_assert_true (g_str_has_prefix (below, "2. Splotch of Teal: "));
+  g_assert_true (g_str_has_suffix (below, " On the second face."));
+
+  second = sw_step_new (sketch->next_id++, SW_STEP_REST);
+  second->name = (g_free (second->name), g_strdup ("Tea break"));
+  g_ptr_array_add (sketch->steps, second);
+  rest = sw_step_reading (sketch, second, SW_SYSTEM_METRIC);
+  g_assert_cmpstr (rest, ==, "Tea break. Rest: 10" NBSP "min at 85" NBSP "°C.");
+}
+
 /* The dyer's own name goes before ours. */
 static void
 test_own_name (void)
@@ -160,6 +195,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/app/words/sentences", test_sentences);
   g_test_add_func ("/app/words/own-name", test_own_name);
+  g_test_add_func ("/app/words/reading", test_reading);
   g_test_add_func ("/app/words/templates", test_templates);
   g_test_add_func ("/app/words/places", test_places);
   g_test_add_func ("/app/words/files", test_file_words);

@@ -1,0 +1,22 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "app/sw-live.h"
+#include "app/sw-selection.h"
+
+#include <adwaita.h>
+
+G_BEGIN_DECLS
+
+/**
+ * SwProperties: by number what is looked at: the selected steps, or a dye, or
+ * with neither the yarn, reel, lay and bath.
+ * Properties "live" (SwLive), "selection" (SwSelection) and "inches".
+ */
+#define SW_TYPE_PROPERTIES (sw_properties_get_type ())
+G_DECLARE_FINAL_TYPE (SwProperties, sw_properties, SW, PROPERTIES, AdwBin)
+
+/* Shows the dye until steps are selected, or the dye is done with. */
+void sw_properties_show_dye (SwProperties *self, guint dye);
+
+G_END_DECLS
