@@ -33,7 +33,7 @@ def report(figure, rounds, work):
 
 def verdict(forecast, gamma, width):
     judge = forecast.judge(gamma, forecast.gamma_inf, RUN)
-    return judge.judge(forecast.sketch.cloth.worked, [width], quickly=True)
+    return judge.judge(forecast.knitting(), [width], quickly=True)
 
 
 def first(sketch):
@@ -51,7 +51,7 @@ def drag(forecast, moved, i):
     forecast.sketch = moved
     forecast.pours[number][1] = pan.poured(moved, forecast.grid, step)
     forecast.fields[number], forecast.left[number] = forecast.field(number)
-    forecast.read[number] = forecast.at_legs(forecast.fields[number])
+    forecast.read[number] = forecast.at_legs(forecast.fields[number], forecast.strand)
     forecast.xyz = forecast.legs()
     forecast.recolour()
     verdict(forecast, forecast.variogram(), moved.cloth.width_stitches)
@@ -60,7 +60,7 @@ def drag(forecast, moved, i):
 def scan(forecast):
     judge = forecast.judge(forecast.variogram(), forecast.gamma_inf, RUN)
     for worked in ("flat", "round"):
-        judge.judge(worked, np.arange(10, WIDEST + 1), quickly=True)
+        judge.judge(forecast.knitting(worked), np.arange(10, WIDEST + 1), quickly=True)
 
 
 def main(path):

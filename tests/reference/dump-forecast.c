@@ -106,12 +106,27 @@ dump_strand (const SwForecast *forecast)
   dump_floats ("leg_z", forecast->leg_z, n);
 }
 
+/* The legs of the other skeins that are knitted in turn. */
+static void
+dump_next_skeins (const SwForecast *forecast)
+{
+  for (gsize turn = 1; turn < forecast->n_skeins; turn++)
+    {
+      const SwSkeinLegs *legs = &forecast->skeins[turn];
+      g_autofree char *x = numbered ("next_x", turn), *y = numbered ("next_y", turn), *z = numbered ("next_z", turn);
+
+      dump_floats (x, legs->leg_x, 2 * legs->n_stitches);
+      dump_floats (y, legs->leg_y, 2 * legs->n_stitches);
+      dump_floats (z, legs->leg_z, 2 * legs->n_stitches);
+    }
+}
+
 static void
 dump_cloth (const SwForecast *forecast)
 {
   const SwPoolingInput *input = &forecast->pooling_input;
   const SwLayout *layout = &forecast->layout;
-  const double figures[] = { input->gamma_inf, input->turn, input->stripe_stitches, (double) layout->cast_on, (double) sw_layout_rows (layout) };
+  const double figures[] = { input->gamma_inf, input->stripe_stitches, (double) layout->cast_on, (double) sw_layout_rows (layout) };
   g_autofree double *sums = g_new (double, input->n_lags);
   double stacks[SW_POOLING_ROWS * (2 * SW_POOLING_STITCHES + 1)];
   gsize n = 0;
@@ -151,6 +166,7 @@ main (int argc, char **argv)
   dump_pan (forecast);
   dump_specks (forecast);
   dump_strand (forecast);
+  dump_next_skeins (forecast);
   dump_cloth (forecast);
   return 0;
 }

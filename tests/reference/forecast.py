@@ -12,9 +12,14 @@ from scipy.ndimage import map_coordinates
 
 from strandwise_reference import cloth, colour, liquor, pan, specks
 from strandwise_reference import sketch as sketches
-from strandwise_reference.strand import LEG_HALF, Strand
+from strandwise_reference.strand import LEG_HALF, Strand, row_height
 
 WIDEST = 600
+
+
+def stitches(xyz):
+    """CIELAB of each stitch: of the mean light of its legs."""
+    return colour.lab(xyz.reshape(-1, 2, 3).mean(axis=1))
 
 
 class Forecast:
@@ -30,8 +35,8 @@ class Forecast:
         spread = [self.field(i) for i in range(len(sketch.dyes))]
         self.fields = [field for field, _ in spread]
         self.left = [left for _, left in spread]
-        self.read = [self.at_legs(field) for field in self.fields]
-        self.specks = [self.speckled(dye) for dye in sketch.dyes]
+        self.read = [self.at_legs(field, self.strand) for field in self.fields]
+        self.specks = [self.speckled(dye, self.strand) for dye in sketch.dyes]
         self.xyz = self.legs()
         self.recolour()
 
@@ -40,19 +45,19 @@ class Forecast:
         struck, left = pan.struck_dye(self.sketch, self.grid, self.spans, self.sketch.dyes[number], self.pours[number])
         return 100 * struck / pan.grams_per_cell(self.sketch, self.grid), left
 
-    def at_legs(self, field):
+    def at_legs(self, field, strand):
         """By straight lines between the middles of cells, held beyond the outermost."""
-        x, y, z = self.strand.legs
+        x, y, z = strand.legs
         places = [z * self.grid.nz - 0.5, y * self.grid.ny - 0.5, x * self.grid.nx - 0.5]
         return map_coordinates(field, places, order=1, mode="nearest")
 
-    def speckled(self, dye):
+    def speckled(self, dye, strand):
         """What the dye's specks add at each leg."""
-        half = LEG_HALF * self.strand.stitch_length_cm
-        total = np.zeros(2 * self.strand.n)
+        half = LEG_HALF * strand.stitch_length_cm
+        total = np.zeros(2 * strand.n)
         for i, step in enumerate(self.sketch.steps):
             if step.kind == "speckle" and step.dye == dye.id:
-                total += specks.amounts(self.sketch, self.grid, self.spans, step, i, self.strand.legs, half)
+                total += specks.amounts(self.sketch, self.grid, self.spans, step, i, strand.legs, half)
         return total
 
     def legs(self):
@@ -60,17 +65,36 @@ class Forecast:
         depths = np.array([read + more for read, more in zip(self.read, self.specks)]).reshape(-1, 2 * self.strand.n)
         return self.palette.xyz(depths)
 
+    def next_skeins(self):
+        """XYZ of the legs of the other skeins that are knitted in turn."""
+        for turn in range(1, self.sketch.cloth.alternate_skeins):
+            strand = Strand(self.sketch, turn)
+            dyes = zip(self.fields, self.sketch.dyes)
+            depths = [self.at_legs(field, strand) + self.speckled(dye, strand) for field, dye in dyes]
+            yield self.palette.xyz(np.array(depths).reshape(-1, 2 * strand.n))
+
     def recolour(self):
-        """CIELAB of each stitch, that of the mean light of its legs, and how much it varies."""
-        self.lab = colour.lab(self.xyz.reshape(-1, 2, 3).mean(axis=1))
+        """CIELAB of each stitch, and how much it varies."""
+        self.lab = stitches(self.xyz)
         self.gamma_inf = cloth.infinity(self.lab)
 
     def variogram(self):
-        return cloth.variogram_by_fft(self.lab, cloth.lags_for(max(WIDEST, self.sketch.cloth.width_stitches)))
+        """As far as any neighbour of a scan, or of the cloth if that is wider, can be."""
+        widest, knitting = max(WIDEST, self.sketch.cloth.width_stitches), self.knitting()
+        return cloth.variogram_by_fft(self.lab, cloth.lags_for(widest) + cloth.lags_apart(knitting, widest))
 
     def judge(self, gamma, gamma_inf, run):
-        """Of any width. @run: mean run of one colour, stitches"""
-        return cloth.judge_of(self.sketch, self.strand, gamma, gamma_inf, run)
+        """@run: mean run of one colour, stitches"""
+        settings = self.sketch.cloth
+        return cloth.Judge(gamma, gamma_inf, self.strand.n, run, 10 / settings.stitches_per_10cm, row_height(settings))
+
+    def knitting(self, worked=None):
+        """As the sketch says, or worked otherwise."""
+        knitting = cloth.Knitting.of(self.sketch, self.strand.stitch_length_cm)
+        if worked is not None:
+            knitting.worked = worked
+            knitting.turn = self.sketch.cloth.turn_cm / self.strand.stitch_length_cm if worked == "flat" else 0.0
+        return knitting
 
     def balance(self, number):
         """Grams poured, struck and left of one dye: its cells added up, and its specks'."""

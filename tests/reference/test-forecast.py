@@ -15,7 +15,7 @@ import sys
 
 try:
     import numpy as np
-    from forecast import Forecast, WIDEST, sketches
+    from forecast import Forecast, WIDEST, sketches, stitches
     from strandwise_reference import cloth, colour, dump, liquor, specks, stripes
     from strandwise_reference.tap import Tap
 except ImportError as missing:
@@ -127,8 +127,15 @@ class Comparison:
             most = np.percentile(difference[speckled], 99)
             detail = f"{most:.2g} in all but a hundredth, allowed {SPECK_COLOUR:.2g}; at most {difference[speckled].max():.2g}"
             self.tap.say(most <= SPECK_COLOUR, f"colour of {np.sum(speckled)} legs with specks", detail)
-        of_their_legs = colour.lab(self.their_xyz.reshape(-1, 2, 3).mean(axis=1))
-        self.tap.hold("CIELAB of the stitches from their legs", abs(self.their_lab - of_their_legs), LAB)
+        self.tap.hold("CIELAB of the stitches from their legs", abs(self.their_lab - stitches(self.their_xyz)), LAB)
+
+    def next_skeins(self):
+        self.their_labs = [self.their_lab]
+        for turn, ours in enumerate(self.ours.next_skeins(), 1):
+            theirs = np.column_stack([self.theirs[f"next_{axis}{turn}"] for axis in "xyz"])
+            self.their_labs.append(stitches(theirs))
+            difference = colour.ciede2000(colour.lab(theirs), colour.lab(ours))
+            self.tap.hold(f"colour of the legs of skein {turn + 1} in turn, all but a hundredth", np.percentile(difference, 99), SPECK_COLOUR)
 
     def variogram(self):
         gamma, inf = self.theirs["gamma"], self.theirs["cloth"][0]
@@ -140,33 +147,34 @@ class Comparison:
         self.gamma = same_strand
 
     def stacks(self):
-        inf, turn, _, cast_on, rows = self.theirs["cloth"]
-        settings = self.sketch.cloth
+        inf, _, cast_on, rows = self.theirs["cloth"]
+        width, knitting = self.sketch.cloth.width_stitches, self.ours.knitting()
         theirs = self.theirs["stacks"].reshape(cloth.ROWS, -1)
-        table = cloth.stacks(self.gamma, inf, settings.worked, settings.width_stitches, turn)
+        table = cloth.stacks(self.gamma, inf, knitting, width)
         self.tap.hold("stack of every neighbour, column by column", abs(theirs - table)[np.isfinite(table)], STACK)
-        layout = cloth.Layout.of(self.sketch, self.ours.strand.stitch_length_cm, self.ours.strand.n)
-        laid = layout.stitches()
-        self.tap.say((len(laid), layout.cast_on) == (rows, cast_on), "rows and cast-on", f"{len(laid)}, {layout.cast_on}")
+        laid = cloth.laid(knitting, width, self.their_labs)
+        ours = len(laid), cloth.whole_cast_on(knitting, width)
+        self.tap.say(ours == (rows, cast_on), "rows and cast-on", ours)
         pairs = [(up, right) for up in (1, 2, 3, 8) for right in (-6, -1, 0, 1, 4) if len(laid) > 2 * up]
-        errors = [abs(theirs[up - 1, cloth.SIDE + right] - cloth.stack_of_cloth(layout, self.their_lab, up, right)) for up, right in pairs]
-        allowed = next(allowed for least, allowed in STACK_IN_CLOTH.items() if layout.n >= least)
+        errors = [abs(theirs[up - 1, cloth.SIDE + right] - cloth.stack_of_cloth(laid, inf, up, right)) for up, right in pairs]
+        allowed = next(allowed for least, allowed in STACK_IN_CLOTH.items() if self.ours.strand.n >= least)
         self.tap.hold("stack in the cloth as laid out", errors, allowed)
 
     def verdicts(self):
-        inf, _, run, _, _ = self.theirs["cloth"]
+        inf, run, _, _ = self.theirs["cloth"]
         scan = list(csv.DictReader(io.StringIO(self.run("scan", self.path, "--from", "10", "--to", str(WIDEST), "--csv"))))
         for worked in ("flat", "round"):
             rows = [row for row in scan if row["worked"] == worked]
             widths = [int(row["width"]) for row in rows]
             theirs = [cloth.Verdict(float(row["stack"]), int(row["row_step"]), int(row["stitch_step"]), row["verdict"]) for row in rows]
 
+            knitting, quickly = self.ours.knitting(worked), self.sketch.cloth.alternate_skeins == 1
             judge = self.ours.judge(self.gamma, inf, run)
-            same = sum(ours == their for ours, their in zip(judge.judge(worked, widths), theirs))
+            same = sum(ours == their for ours, their in zip(judge.judge(knitting, widths), theirs))
             self.tap.say(same == len(rows), f"verdicts on every width {worked}, same colours", f"{same} of {len(rows)} alike")
 
             judge = self.ours.judge(self.ours.variogram(), self.ours.gamma_inf, run)
-            ours = judge.judge(worked, widths, quickly=True)
+            ours = judge.judge(knitting, widths, quickly)
             errors = [abs(mine.stack - their.stack) for mine, their in zip(ours, theirs)]
             self.tap.hold(f"best stack of every width {worked}, all the way", errors, STACK_ALL_THE_WAY)
             words = sum(mine.word == their.word for mine, their in zip(ours, theirs))
@@ -174,7 +182,7 @@ class Comparison:
 
         pooling, settings = self.printed["pooling"], self.sketch.cloth
         printed = cloth.Verdict(*(pooling[name] for name in ("stack", "row_step", "stitch_step", "verdict")))
-        ours = self.ours.judge(self.gamma, inf, run).judge(settings.worked, [settings.width_stitches])[0]
+        ours = self.ours.judge(self.gamma, inf, run).judge(self.ours.knitting(), [settings.width_stitches])[0]
         self.tap.say(ours == printed, "verdict as printed", ours)
 
     def stripes(self):
@@ -188,7 +196,7 @@ class Comparison:
                     short.append(stripe["name"])
         self.tap.say(not short, "colours of the large stripes are on the strand", ", ".join(short) or "all")
         self.tap.hold("shares of the stripes", abs(sum(stripe["share"] for stripe in self.printed["stripes"]) - 1), PRINTED)
-        theirs, ours = self.theirs["cloth"][2], stripes.mean_run(stripes.runs(smooth)[0])
+        theirs, ours = self.theirs["cloth"][1], stripes.mean_run(stripes.runs(smooth)[0])
         close = max(theirs, ours) < LONG_RUN or 1 / RUN <= theirs / ours <= RUN
         self.tap.say(close, "mean run", f"{theirs:.1f} and {ours:.1f} stitches, from {LONG_RUN} on within {RUN} times")
 
@@ -196,7 +204,7 @@ class Comparison:
 def main(cli, dump_program, path):
     tap = Tap()
     comparison = Comparison(tap, cli, dump_program, path)
-    for part in ("figures", "bath", "balance", "palette", "cells", "scattered", "strand", "colours", "variogram", "stacks", "verdicts", "stripes"):
+    for part in ("figures", "bath", "balance", "palette", "cells", "scattered", "strand", "colours", "next_skeins", "variogram", "stacks", "verdicts", "stripes"):
         getattr(comparison, part)()
     tap.end()
 

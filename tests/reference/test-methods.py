@@ -58,8 +58,9 @@ def quick_ways(tap):
 
     widths = np.arange(3, 61)
     for worked, turn in (("round", 0.0), ("flat", 0.0), ("flat", 1.37)):
-        tables = np.array([cloth.stacks(slow, inf, worked, width, turn) for width in widths])
-        quick = cloth.stacks_quickly(slow, inf, worked, widths, turn)
+        knitting = cloth.Knitting(worked, turn, 0.0)
+        tables = np.array([cloth.stacks(slow, inf, knitting, width) for width in widths])
+        quick = cloth.stacks_quickly(slow, inf, knitting, widths)
         same = np.array_equal(np.isfinite(tables), np.isfinite(quick))
         known = np.isfinite(tables)
         errors = abs(tables[known] - quick[known]) if same else np.inf

@@ -5,8 +5,6 @@ from dataclasses import dataclass
 import numpy as np
 from scipy import fft
 
-from . import strand
-
 ROWS, SIDE = 8, 6
 EVEN_VARIANCE = 2 * 2.0**2
 PATTERN = 0.25
@@ -17,6 +15,11 @@ TURN = 64
 def lags_for(width):
     """Lags that a cloth of that width asks for."""
     return ROWS * (width + TURN) + SIDE + 1
+
+
+def lags_apart(knitting, width):
+    """More than those, when the skeins that are knitted in turn begin at different places."""
+    return int(np.ceil(knitting.cast_on * width + (knitting.skeins - 1) * knitting.shift)) + 1 if knitting.skeins > 1 else 0
 
 
 def variogram(lab, lags):
@@ -49,84 +52,108 @@ def infinity(lab):
 
 
 @dataclass
-class Layout:
-    """Which stitch of the strand is where."""
+class Knitting:
+    """How the cloth takes yarn, in stitches' worth of it."""
 
     worked: str
-    width: int
-    cast_on: int
-    turn: float  # stitches' worth of yarn at each turn
-    n: int
+    turn: float  # at each turn of flat work
+    cast_on: float  # of the first skein, per stitch of width
+    skeins: int = 1  # knitted in turn
+    rows: int = 1  # from one before the next takes over
+    shift: float = 0.0  # further in that each next one starts
 
     @classmethod
-    def of(cls, sketch, length, n):
+    def of(cls, sketch, length):
         cloth = sketch.cloth
-        cast_on = cloth.cast_on * cloth.width_stitches * 10 / cloth.stitches_per_10cm / length
-        return cls(cloth.worked, cloth.width_stitches, int(np.floor(cast_on + 0.5)), cloth.turn_cm / length, n)
+        cast_on = cloth.cast_on * 10 / cloth.stitches_per_10cm / length
+        alternation = cloth.alternate_skeins, cloth.alternate_rows, cloth.alternate_shift_cm / length
+        return cls(cloth.worked, cloth.turn_cm / length if cloth.worked == "flat" else 0.0, cast_on, *alternation)
 
-    def stitches(self):
-        """Rows x columns of stitch numbers, as seen on the knit side, for the rows that are full."""
-        rows = np.arange((self.n - self.cast_on) // self.width + 1)
-        turns = np.floor(rows * self.turn).astype(int) if self.worked == "flat" else 0
-        starts = self.cast_on + rows * self.width + turns
-        starts = starts[starts + self.width <= self.n]
-        cloth = starts[:, None] + np.arange(self.width)[::-1]  # to the left
-        if self.worked == "flat":
-            cloth[1::2] = cloth[1::2, ::-1]
-        return cloth
+    def skein(self, row):
+        return row // self.rows % self.skeins
+
+    def own_row(self, row):
+        """How many rows its skein has made before."""
+        return row // (self.skeins * self.rows) * self.rows + row % self.rows if self.skeins > 1 else row
+
+    def before(self, row, width):
+        """Yarn of its skein that lies before a row, counted from where that skein's stitches begin."""
+        return self.own_row(row) * (width + self.turn) + (whole_cast_on(self, width) if self.skein(row) == 0 else 0)
+
+    def leftward(self, row):
+        return self.worked == "round" or row % 2 == 0
+
+    def cycle(self):
+        """Rows that stand for all others: every place in the turn of skeins, in both directions."""
+        rows = self.skeins * self.rows if self.skeins > 1 else 1
+        return 2 * rows if self.worked == "flat" and rows % 2 else rows
 
 
-def stack_of_cloth(layout, lab, up, right):
+def whole_cast_on(knitting, width):
+    return int(np.floor(knitting.cast_on * width + 0.5))
+
+
+def laid(knitting, width, labs):
+    """Rows x columns of CIELAB as seen on the knit side, from each skein's own, as far as they reach."""
+    rows = []
+    while True:
+        row = len(rows)
+        skein = knitting.skein(row)
+        first = int(np.floor(knitting.before(row, width) + 1e-9))
+        if first + width > len(labs[skein]):
+            return np.array(rows)
+        stitches = labs[skein][first : first + width]
+        rows.append(stitches[::-1] if knitting.leftward(row) else stitches)
+
+
+def stack_of_cloth(cloth, inf, up, right):
     """1 - mean |Lab - Lab of the neighbour|^2 / 2 var, over the stitches that are in the cloth."""
-    cloth = layout.stitches()
-    if layout.worked == "round":  # the neighbour beyond the edge is in the row below or above
-        here, there = cloth[:-up], cloth[:-up] + up * layout.width - right
-        inside = (there < layout.n) & (there >= 0)
-        here, there = here[inside], there[inside]
-    else:
-        columns = np.arange(max(0, -right), layout.width - max(0, right))
-        here, there = cloth[:-up][:, columns], cloth[up:][:, columns + right]
-    return 1 - np.mean(((lab[there] - lab[here]) ** 2).sum(axis=-1)) / infinity(lab)
+    width = cloth.shape[1]
+    columns = np.arange(max(0, -right), width - max(0, right))
+    return 1 - np.mean(((cloth[up:][:, columns + right] - cloth[:-up][:, columns]) ** 2).sum(axis=-1)) / inf
 
 
-def stacks(gamma, inf, worked, width, turn):
-    """1 - gamma / gamma_inf of every neighbour, 8 rows x 13; -inf where the cloth is too narrow for it.
-
-    Flat, a neighbour's lag is asked of every column: even rows run to the left and odd ones back.
-    """
+def stacks(gamma, inf, knitting, width):
+    """1 - gamma / gamma_inf of every neighbour, 8 rows x 13; -inf where the cloth is too narrow for it."""
     table = np.full((ROWS, 2 * SIDE + 1), -np.inf)
     if inf <= 1e-6:
         return np.where(np.abs(np.arange(-SIDE, SIDE + 1)) < width, 0.0, table)
     known = np.append(gamma, inf)
-
-    def at(lags):
-        return known[np.minimum(lags, len(gamma))].mean()
-
     for up in range(1, ROWS + 1):
-        whole, part = divmod(up * turn, 1) if worked == "flat" else (0, 0.0)
         for right in range(max(-SIDE, 1 - width), min(SIDE, width - 1) + 1):
-            lags = neighbour_lags(worked, width, up, right) + int(whole)
-            mean = at(lags)
-            if part > 0:
-                mean += part * (at(lags + 1) - mean)
-            table[up - 1, SIDE + right] = 1 - mean / inf
+            lags, weights = neighbour_lags(knitting, width, up, right)
+            table[up - 1, SIDE + right] = 1 - np.average(known[np.minimum(np.abs(lags), len(gamma))], weights=weights) / inf
     return table
 
 
-def neighbour_lags(worked, width, up, right):
-    """How much farther along the strand, turns apart, the neighbours of a row's stitches are."""
-    if worked == "round":
-        return np.array([up * width - right])
-    column = np.arange(max(0, -right), width - max(0, right))
-    leftward = np.stack([width - 1 - column, column])  # where in its row: worked to the left, to the right
-    above = np.stack([width - 1 - (column + right), column + right])
-    if up % 2:
-        above = above[::-1]
-    return (up * width + above - leftward).ravel()
+def neighbour_lags(knitting, width, up, right):
+    """How much farther along the yarn the neighbours of a row's stitches are, column by column, and how often.
+
+    A skein is taken to be to another, at the same places, as it is to itself. Where the yarn between two rows is no
+    whole number of stitches, it is sometimes the one below and sometimes the one above.
+    """
+    lags, weights = [], []
+    for row in range(knitting.cycle()):
+        above = row + up
+        between = knitting.before(above, width) - knitting.before(row, width)
+        between += (knitting.skein(above) - knitting.skein(row)) * knitting.shift
+        whole, part = divmod(between, 1)
+        if knitting.worked == "round":
+            apart = np.array([-right])
+        else:
+            column = np.arange(max(0, -right), width - max(0, right))
+            here = width - 1 - column if knitting.leftward(row) else column
+            apart = (width - 1 - column - right if knitting.leftward(above) else column + right) - here
+        for stitches, weight in ((int(whole), 1 - part), (int(whole) + 1, part)):
+            if weight > 0:
+                lags.append(apart + stitches)
+                weights.append(np.full(len(apart), weight / len(apart)))
+    return np.concatenate(lags), np.concatenate(weights)
 
 
-def stacks_quickly(gamma, inf, worked, widths, turn):
-    """stacks() of many widths at once, to be timed: running sums over every second lag stand for the columns."""
+def stacks_quickly(gamma, inf, knitting, widths):
+    """stacks() of many widths of one skein at once, to be timed: running sums over every second lag stand for the columns."""
+    worked, turn = knitting.worked, knitting.turn
     known = np.concatenate([gamma, np.full(ROWS * (widths.max() + TURN) + 2 * widths.max(), inf)])
     sums = known.copy()
     for parity in (0, 1):
@@ -144,7 +171,7 @@ def stacks_quickly(gamma, inf, worked, widths, turn):
         return (sums[last + 2] - sums[last + 2 - 2 * count]) / count
 
     for up in range(1, ROWS + 1):
-        whole, part = divmod(up * turn, 1) if worked == "flat" else (0, 0.0)
+        whole, part = divmod(up * turn, 1)
         for side in range(-SIDE, SIDE + 1):
             first = up * widths + int(whole)
             value = mean(first, up, side)
@@ -165,21 +192,22 @@ class Verdict:
 class Judge:
     """The rules of docs/science-cloth.md by which one neighbour and one word are chosen."""
 
-    def __init__(self, gamma, inf, n, turn, run, stitch_width, row_height):
-        self.gamma, self.inf, self.n, self.turn, self.run = gamma, inf, n, turn, run
+    def __init__(self, gamma, inf, n, run, stitch_width, row_height):
+        """@n: stitches in a strand; @run: mean run of one colour, stitches"""
+        self.gamma, self.inf, self.n, self.run = gamma, inf, n, run
         up, right = (grid.ravel() for grid in np.mgrid[1 : ROWS + 1, -SIDE : SIDE + 1])
         away = np.floor(1e4 * np.hypot(right * stitch_width, up * row_height) + 0.5).astype(int)  # micrometres
         self.order = np.lexsort((-right, abs(right), up, away))  # of equals the nearest, then the lowest, the straightest, the right one
         self.up, self.right = up, right
 
-    def judge(self, worked, widths, quickly=False):
+    def judge(self, knitting, widths, quickly=False):
         """A Verdict for each width."""
         widths = np.asarray(widths)
         if quickly:
-            tables = stacks_quickly(self.gamma, self.inf, worked, widths, self.turn)
+            tables = stacks_quickly(self.gamma, self.inf, knitting, widths)
         else:
-            tables = np.array([stacks(self.gamma, self.inf, worked, width, self.turn) for width in widths])
-        rows = np.minimum(self.n // (2 * widths), ROWS)  # that at least half of the stitches have above them
+            tables = np.array([stacks(self.gamma, self.inf, knitting, width) for width in widths])
+        rows = np.minimum(self.n * knitting.skeins // (2 * widths), ROWS)  # that at least half of the stitches have above them
         tables[np.arange(ROWS) >= rows[:, None]] = -np.inf
         thousandths = np.floor(1000 * np.maximum(tables, -1) + 0.5 + 1e-6).astype(int)
         best = self.order[np.argmax(thousandths.reshape(len(widths), -1)[:, self.order], axis=1)]
@@ -211,9 +239,3 @@ class Judge:
         if stack < PATTERN:
             return "scatters"
         return "columns" if right == 0 else "drifts"
-
-
-def judge_of(sketch, its_strand, gamma, inf, run):
-    cloth = sketch.cloth
-    turn = cloth.turn_cm / its_strand.stitch_length_cm
-    return Judge(gamma, inf, its_strand.n, turn, run, 10 / cloth.stitches_per_10cm, strand.row_height(cloth))

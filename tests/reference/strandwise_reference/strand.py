@@ -18,24 +18,32 @@ ORDER, WITHIN = range(2)
 
 
 class Strand:
-    """One skein's strand, from its start to its last whole stitch."""
+    """One skein's strand, from its start to its last whole stitch.
 
-    def __init__(self, sketch):
+    @turn: which of the skeins that are knitted in turn, 0 the first: each is of the next place in the pan, and when
+    all places are used, of another pan of the same recipe.
+    """
+
+    def __init__(self, sketch, turn=0):
         reel, cloth = sketch.reel, sketch.cloth
+        lanes = sketch.lay.skeins
+        place = (cloth.skein - 1 + turn) % lanes
+        self.number = place + 1 + turn // lanes * lanes
+        start = cloth.start_cm + turn * cloth.alternate_shift_cm
         self.length_cm = sketch.yarn.mass_g * sketch.yarn.metres_per_100_g
         self.stitch_length_cm = stitch_length(cloth)
-        self.n = int((self.length_cm - cloth.start_cm) / self.stitch_length_cm + 1e-9)
+        self.n = int((self.length_cm - start) / self.stitch_length_cm + 1e-9)
         self.starts = wrap_starts(self.length_cm, reel.circumference_cm, reel.growth)
         last = np.searchsorted(self.starts, self.length_cm, side="right") - 1
         self.wraps = last + (self.length_cm - self.starts[last]) / (self.starts[last + 1] - self.starts[last])
 
-        middles = cloth.start_cm + (np.arange(self.n)[:, None] + LEGS) * self.stitch_length_cm
+        middles = start + (np.arange(self.n)[:, None] + LEGS) * self.stitch_length_cm
         loop, u, v = self._on_reel(sketch, middles.ravel())
-        self.legs = lay(sketch, loop, u, v)
+        self.legs = lay(sketch, place, loop, u, v)
 
     def _on_reel(self, sketch, t):
         reel = sketch.reel
-        address = chance.mix(sketch.seed, sketch.cloth.skein)
+        address = chance.mix(sketch.seed, self.number)
         wrap = np.searchsorted(self.starts, t, side="right") - 1
         loop = (t - self.starts[wrap]) / (self.starts[wrap + 1] - self.starts[wrap])
         v = scattered(chance.mix(address, V_PLACE), len(self.starts))[wrap]
@@ -92,9 +100,9 @@ def fold(place):
     return 1 - np.abs(1 - np.abs(place) % 2)
 
 
-def lay(sketch, loop, u, v):
+def lay(sketch, lane, loop, u, v):
     """Fractions of the laid length, width and depth."""
-    runs, lanes, lane = sketch.lay.runs, sketch.lay.skeins, sketch.cloth.skein - 1
+    runs, lanes = sketch.lay.runs, sketch.lay.skeins
     run = np.minimum((loop * runs).astype(int), runs - 1)
     r = loop * runs - run
     x = np.where(run % 2 == 0, r, 1 - r)
