@@ -189,7 +189,7 @@ SwPourPlace
 sw_pan_click (const SwSketch *sketch, SwStepKind kind, double x, double y)
 {
   const double across = sw_sketch_lay_width (sketch);
-  SwPourPlace place = { kind, x, y, usual_width (sketch, kind), 0, 0 };
+  SwPourPlace place = { kind, round (x * 10) / 10, round (y * 10) / 10, usual_width (sketch, kind), 0, 0 };
 
   if (kind == SW_STEP_BAND)
     place.y = across / 2;

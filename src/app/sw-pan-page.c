@@ -5,6 +5,7 @@
 
 #include "app/sw-cloth-view.h"
 #include "app/sw-dye-list.h"
+#include "app/sw-pan-tools.h"
 #include "app/sw-pan-view.h"
 #include "app/sw-properties.h"
 #include "app/sw-selection.h"
@@ -151,6 +152,7 @@ sw_pan_page_class_init (SwPanPageClass *klass)
 
   g_type_ensure (SW_TYPE_CLOTH_VIEW);
   g_type_ensure (SW_TYPE_DYE_LIST);
+  g_type_ensure (SW_TYPE_PAN_TOOLS);
   g_type_ensure (SW_TYPE_PAN_VIEW);
   g_type_ensure (SW_TYPE_PROPERTIES);
   g_type_ensure (SW_TYPE_STEP_LIST);

@@ -3,6 +3,8 @@
 
 #include "app/sw-pour-new.h"
 
+#include "bath/sw-deposit.h"
+
 #include <math.h>
 
 /* From @from to before the flip that ends the face, or to the end. */
@@ -118,6 +120,16 @@ kitchen_round (double ml)
   return MAX (round (ml / tools[i].step), 1) * tools[i].step;
 }
 
+/* How much deeper the outer quarter is dyed than the whole depth. */
+static double
+seen_factor (double worked_in)
+{
+  double shares[4];
+
+  sw_deposit_depth (G_N_ELEMENTS (shares), worked_in, FALSE, shares);
+  return shares[0] * G_N_ELEMENTS (shares);
+}
+
 /* A droplet bleeds: the mark it leaves is about twice as large as itself. */
 #define BLEED 2.0
 
@@ -133,6 +145,8 @@ sw_pour_amount (const SwSketch *sketch, const SwDye *dye, const SwPourPlace *pla
 
       ml *= BLEED * specked_share (usual);
     }
+  else
+    ml /= seen_factor (SW_POUR_WORKED_IN);
   return kitchen_round (MIN (ml, 20000));
 }
 
@@ -146,6 +160,8 @@ sw_pour_new (const SwSketch *sketch, const SwDye *dye, const SwPourPlace *place)
   step = sw_step_new (0, place->kind);
   step->dye = dye->id;
   sw_pour_place_put (place, step);
+  if (place->kind != SW_STEP_SPECKLE)
+    step->worked_in = SW_POUR_WORKED_IN;
   step->amount_ml = sw_pour_amount (sketch, dye, place);
   return step;
 }

@@ -30,15 +30,21 @@ typedef struct
  */
 SwPourSlot sw_pour_slot (const SwSketch *sketch, gboolean second_face);
 
+/* How far a new band or splotch is worked in: pressed in with a spoon, the underside stays paler. Common practice, no source. */
+#define SW_POUR_WORKED_IN 0.5
+
 /**
  * sw_pour_amount:
- * @kind: of @place
  * @dye: the pot
- * Returns: mL of stock that dye the fibre under it about as deep as the dye's
- *   sample, or its specks, rounded to what can be measured in a kitchen
+ * @place: of a new pour
+ * Returns: mL of stock that make what is seen about as deep as the dye's
+ *   sample, so that the pour looks like the pot; rounded to what can be
+ *   measured in a kitchen
  *
  * Fibre is taken as spread evenly over the laid skeins; what lies beside them
- * is not counted, worked out on a grid of points.
+ * is not counted, worked out on a grid of points. Seen is the outer quarter of
+ * the depth, which is about as far as dye spreads before it strikes. Dye that
+ * is there already is not counted.
  */
 double sw_pour_amount (const SwSketch *sketch, const SwDye *dye, const SwPourPlace *place);
 

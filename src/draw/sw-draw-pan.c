@@ -93,41 +93,42 @@ draw_ring_ends (const SwCanvas *canvas, const SwPanGeometry *geometry)
   cairo_set_dash (canvas->cr, NULL, 0, 0);
 }
 
-/* A ruler that stays in the picture while the pan reaches beyond it lies over the pan, on a ground of its own, and ends where the other one begins. */
 static void
-draw_ruler (const SwCanvas *canvas, SwRulerSide side, const SwBox *ruler, const SwBox *ground, gboolean over, double scale)
+fill_ground (const SwCanvas *canvas, const SwBox *box)
+{
+  sw_canvas_set_ink (canvas, SW_INK_GROUND);
+  cairo_rectangle (canvas->cr, box->x, box->y, box->width, box->height);
+  cairo_fill (canvas->cr);
+}
+
+static void
+draw_ruler_within (const SwCanvas *canvas, SwRulerSide side, const SwBox *ruler, const SwBox *clip, double scale)
 {
   cairo_save (canvas->cr);
-  if (over)
-    {
-      sw_canvas_set_ink (canvas, SW_INK_GROUND);
-      cairo_rectangle (canvas->cr, ground->x, ground->y, ground->width, ground->height);
-      cairo_fill_preserve (canvas->cr);
-      cairo_clip (canvas->cr);
-    }
+  cairo_rectangle (canvas->cr, clip->x, clip->y, clip->width, clip->height);
+  cairo_clip (canvas->cr);
   sw_ruler_draw (canvas, side, ruler, scale);
   cairo_restore (canvas->cr);
 }
 
+/* Rulers that stay in the picture while the pan reaches beyond it lie over the pan, on a ground of their own, and end where they meet. */
 static void
 draw_rulers (const SwCanvas *canvas, const SwPanGeometry *geometry)
 {
-  const SwBox *pan = &geometry->pan, *skein = &geometry->skein, *below = &geometry->ruler_x, *left = &geometry->ruler_y;
-  const double x = left->x + left->width + SW_RULER_OFF_PX, y = below->y - SW_RULER_OFF_PX;
-  const gboolean over_left = MIN (pan->x, skein->x)<x - 1, over_below = MAX (pan->y + pan->height, skein->y + skein->height)> y + 1;
-  const double corner_x = over_left ? x : 0, corner_y = over_below ? y : canvas->height;
-  const SwBox below_ground = { corner_x, y, canvas->width - corner_x, canvas->height - y }, left_ground = { 0, 0, x, corner_y };
+  const double width = canvas->width, height = canvas->height;
+  const SwBox room = sw_pan_room (geometry, width, height);
+  const SwBox left = { 0, 0, room.x, height }, below = { 0, room.height, width, height - room.height };
+  const SwBox corner = { 0, room.height, room.x, height - room.height };
+  const SwBox beside = { room.x, 0, width - room.x, height }, above = { 0, 0, width, room.height };
 
-  if (below->width <= 0)
+  if (geometry->ruler_x.width <= 0)
     return;
-  if (over_left && over_below)
-    {
-      sw_canvas_set_ink (canvas, SW_INK_GROUND);
-      cairo_rectangle (canvas->cr, 0, y, x, canvas->height - y);
-      cairo_fill (canvas->cr);
-    }
-  draw_ruler (canvas, SW_RULER_BELOW, below, &below_ground, over_left || over_below, geometry->scale);
-  draw_ruler (canvas, SW_RULER_LEFT, left, &left_ground, over_left || over_below, geometry->scale);
+  fill_ground (canvas, &left);
+  fill_ground (canvas, &below);
+  if (corner.width > 0 && corner.height > 0)
+    sw_ruler_draw_unit (canvas, &corner);
+  draw_ruler_within (canvas, SW_RULER_BELOW, &geometry->ruler_x, &beside, geometry->scale);
+  draw_ruler_within (canvas, SW_RULER_LEFT, &geometry->ruler_y, &above, geometry->scale);
 }
 
 void

@@ -105,6 +105,17 @@ sw_pan_geometry_zoomed (const SwSketch *sketch, double width, double height, SwP
     }
 }
 
+SwBox
+sw_pan_room (const SwPanGeometry *geometry, double width, double height)
+{
+  const SwBox all = box_around (&geometry->pan, &geometry->skein);
+  const double x = geometry->ruler_y.x + geometry->ruler_y.width + SW_RULER_OFF_PX, y = geometry->ruler_x.y - SW_RULER_OFF_PX;
+  const gboolean rulers = geometry->ruler_x.width > 0;
+  const double left = rulers && all.x < x - 1 ? x : 0, bottom = rulers && all.y + all.height > y + 1 ? y : height;
+
+  return (SwBox){ left, 0, width - left, bottom };
+}
+
 /* y counts from the near edge, which is the lower one in the picture. */
 void
 sw_pan_to_px (const SwPanGeometry *geometry, double x_cm, double y_cm, double *x, double *y)
@@ -206,7 +217,7 @@ pour_holds (const SwSketch *sketch, const SwStep *step, double x_cm, double y_cm
 }
 
 guint
-sw_pan_pour_at (const SwPanGeometry *geometry, const SwSketch *sketch, gboolean second_face, double x, double y)
+sw_pan_pour_below (const SwPanGeometry *geometry, const SwSketch *sketch, gboolean second_face, double x, double y, guint above)
 {
   gboolean second = FALSE;
   guint found = 0;
@@ -217,12 +228,20 @@ sw_pan_pour_at (const SwPanGeometry *geometry, const SwSketch *sketch, gboolean 
     {
       const SwStep *step = g_ptr_array_index (sketch->steps, i);
 
+      if (step->id == above)
+        break;
       if (step->kind == SW_STEP_FLIP)
         second = !second;
       else if (sw_step_is_pour (step) && second == !!second_face && pour_holds (sketch, step, x_cm, y_cm))
         found = step->id;
     }
   return found;
+}
+
+guint
+sw_pan_pour_at (const SwPanGeometry *geometry, const SwSketch *sketch, gboolean second_face, double x, double y)
+{
+  return sw_pan_pour_below (geometry, sketch, second_face, x, y, 0);
 }
 
 guint

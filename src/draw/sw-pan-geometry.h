@@ -50,11 +50,17 @@ void sw_pan_to_cm (const SwPanGeometry *geometry, double x, double y, double *x_
 /* How far a band's middle has moved along x at @y_cm, cm: positive slants lean right on the far side, never quite along the skein. */
 double sw_pan_band_shift (const SwStep *step, double y_cm);
 
+/* What of a picture of @width x @height is left to the pan by rulers that lie over it. */
+SwBox sw_pan_room (const SwPanGeometry *geometry, double width, double height);
+
 /* Traces a pour's outline, in px, onto the context's path. */
 void sw_pan_trace_pour (cairo_t *cr, const SwPanGeometry *geometry, const SwSketch *sketch, const SwStep *step);
 
 /* The topmost pour of the face that is up at @x, @y (px); 0 if none. */
 guint sw_pan_pour_at (const SwPanGeometry *geometry, const SwSketch *sketch, gboolean second_face, double x, double y);
+
+/* The topmost of the pours that lie there beneath the pour @above; of all of them if @above is 0. */
+guint sw_pan_pour_below (const SwPanGeometry *geometry, const SwSketch *sketch, gboolean second_face, double x, double y, guint above);
 
 /* Number a person sees on a pour: its place among the pours, from 1. */
 guint sw_pan_pour_number (const SwSketch *sketch, guint step_id);

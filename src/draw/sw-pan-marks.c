@@ -5,7 +5,8 @@
 
 #include <math.h>
 
-#define BADGE_PX 8.5              /* radius */
+#define BADGE_PX 8.5 /* radius */
+#define INSIDE_PX 18
 #define LEAST_SKEIN_FOR_BADGES 48 /* px of the skein's shorter side: on a thumbnail numbers would hide it */
 
 static gboolean
@@ -133,6 +134,20 @@ draw_badge (const SwCanvas *canvas, double x, double y, guint number, gboolean s
   sw_canvas_text (canvas, text, x, y, 0.5, 0.5, number < 100 ? SW_TEXT_PX : 0.8 * SW_TEXT_PX, NULL);
 }
 
+/* A selected pour has handles on its outline: its number steps inside. */
+static void
+step_inside (const SwPanGeometry *geometry, const SwStep *step, double *x, double *y)
+{
+  double centre_x, centre_y, off;
+
+  sw_pan_to_px (geometry, step->x_cm, step->y_cm, &centre_x, &centre_y);
+  off = hypot (centre_x - *x, centre_y - *y);
+  if (off <= INSIDE_PX)
+    return;
+  *x += (centre_x - *x) * INSIDE_PX / off;
+  *y += (centre_y - *y) * INSIDE_PX / off;
+}
+
 static void
 draw_badges (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSketch *sketch, const SwPanMarks *marks)
 {
@@ -148,6 +163,8 @@ draw_badges (const SwCanvas *canvas, const SwPanGeometry *geometry, const SwSket
       if (!sw_step_is_pour (step) || sw_pan_pour_on_second (sketch, step->id) != second)
         continue;
       sw_pan_mark_place (geometry, sketch, step, &x, &y);
+      if (marks->accent != NULL && is_selected (marks, step->id))
+        step_inside (geometry, step, &x, &y);
       make_room (taken, n_taken, &x, y);
       taken[2 * n_taken] = x;
       taken[2 * n_taken + 1] = y;

@@ -82,11 +82,14 @@ sw_ruler_draw (const SwCanvas *canvas, SwRulerSide side, const SwBox *box, doubl
   const SwRulerSteps steps = sw_ruler_steps (px_per_unit, inches);
   const double length = side == SW_RULER_BELOW ? box->width : box->height;
   const double tick = steps.step / steps.divisions * px_per_unit;
-  const int n = (int) floor (length / tick + 1e-6);
+  /* Only what is in the picture: of a ruler that reaches beyond it the rest would pile up at its edge. */
+  const double from = side == SW_RULER_BELOW ? -box->x : box->y + box->height - canvas->height;
+  const double to = side == SW_RULER_BELOW ? canvas->width - box->x : box->y + box->height;
+  const int first = (int) ceil (MAX (from, 0) / tick - 1e-6), last = (int) floor (MIN (to, length) / tick + 1e-6);
 
   if (length <= 0)
     return;
-  for (int i = 0; i <= n; i++)
+  for (int i = first; i <= last; i++)
     {
       const gboolean labelled = i % steps.divisions == 0;
 
@@ -107,6 +110,14 @@ sw_ruler_draw (const SwCanvas *canvas, SwRulerSide side, const SwBox *box, doubl
           draw_label (canvas, side, box, i * tick, text);
         }
     }
+}
+
+void
+sw_ruler_draw_unit (const SwCanvas *canvas, const SwBox *box)
+{
+  sw_canvas_set_ink (canvas, SW_INK_TEXT);
+  /* Translators: the unit, where two rulers meet. */
+  sw_canvas_text (canvas, canvas->look->inches ? C_ ("ruler", "in") : C_ ("ruler", "cm"), box->x + box->width / 2, box->y + box->height / 2, 0.5, 0.5, SW_TEXT_PX, NULL);
 }
 
 char *

@@ -34,6 +34,9 @@ typedef enum
  */
 void sw_ruler_draw (const SwCanvas *canvas, SwRulerSide side, const SwBox *box, double px_per_cm);
 
+/* The unit, in the corner between two rulers whose beginnings are out of sight. */
+void sw_ruler_draw_unit (const SwCanvas *canvas, const SwBox *box);
+
 /* A length for people, in the look's unit: "12.5 cm", "4.9 in". */
 char *sw_ruler_length (double cm, gboolean inches) G_GNUC_WARN_UNUSED_RESULT;
 
