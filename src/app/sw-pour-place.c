@@ -60,10 +60,11 @@ within_limits (const SwPourPlace *place, const SwMember *member, double value)
 void
 sw_pour_place_tidy (SwPourPlace *place)
 {
-  if (place->kind == SW_STEP_BAND)
-    place->angle = CLAMP (place->angle, -SW_MAX_SLANT_DEG, SW_MAX_SLANT_DEG);
+  /* 180 and -180 are one angle, and rounding may lead from one to the other. */
+  if (place->kind != SW_STEP_BAND)
+    place->angle = remainder (place->angle, 360);
   else
-    place->angle -= 360 * ceil (place->angle / 360 - 0.5);
+    place->angle = CLAMP (place->angle, -SW_MAX_SLANT_DEG, SW_MAX_SLANT_DEG);
   for (gsize i = 0; i < N_MEMBERS; i++)
     {
       const SwMember *member = sw_record_find_member (SW_RECORD_STEP, members[i].name);
@@ -72,6 +73,8 @@ sw_pour_place_tidy (SwPourPlace *place)
       /* Divided by a whole number, the result is the double nearest to its decimals. */
       *value = within_limits (place, member, round (*value / members[i].step) / round (1 / members[i].step));
     }
+  if (place->angle <= -180)
+    place->angle += 360;
 }
 
 SwEdit *

@@ -169,6 +169,26 @@ test_handle_at (void)
     }
 }
 
+/* What is tidy stays as it is; one angle has one number. */
+static void
+test_tidy (void)
+{
+  for (int trial = 0; trial < 400; trial++)
+    {
+      SwPourPlace place = random_place (kinds[trial % 3]), again;
+
+      if (place.kind != SW_STEP_BAND)
+        place.angle = 180 * g_test_rand_int_range (-4, 5) + 0.2 * g_test_rand_double_range (-1, 1);
+      sw_pour_place_tidy (&place);
+      again = place;
+      sw_pour_place_tidy (&again);
+      assert_same (&again, &place, 1e-9);
+      g_assert_cmpfloat_with_epsilon (again.angle, place.angle, 1e-9);
+      g_assert_cmpfloat (place.angle, >, -180);
+      g_assert_cmpfloat (place.angle, <=, 180);
+    }
+}
+
 /* Nothing dragged is nothing changed, and what was dragged there and back is where it was. */
 static void
 test_drag_back (void)
@@ -432,6 +452,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/pan-drag/extent", test_extent);
   g_test_add_func ("/pan-drag/handle-at", test_handle_at);
   g_test_add_func ("/pan-drag/direction", test_direction);
+  g_test_add_func ("/pan-drag/tidy", test_tidy);
   g_test_add_func ("/pan-drag/drag-back", test_drag_back);
   g_test_add_func ("/pan-drag/opposite-stays", test_opposite_stays);
   g_test_add_func ("/pan-drag/edge-follows", test_edge_follows);
