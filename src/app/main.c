@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "app/sw-application.h"
+#include "forecast/sw-memory.h"
 
 #include <glib/gi18n-lib.h>
 #include <locale.h>
@@ -11,6 +12,7 @@ main (int argc, char **argv)
 {
   g_autoptr (SwApplication) application = NULL;
 
+  sw_memory_keep ();
   setlocale (LC_ALL, "");
   bindtextdomain (GETTEXT_PACKAGE, SW_LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
