@@ -269,6 +269,13 @@ popup_action_cb (GtkWidget *widget, const char *name, GVariant *parameter)
     popup_at (self, (double) bounds.origin.x + 24, (double) (bounds.origin.y + bounds.size.height));
 }
 
+/* The keyboard goes to the pot to pour from. */
+static gboolean
+sw_dye_list_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_grab_focus (GTK_WIDGET (SW_DYE_LIST (widget)->list));
+}
+
 /* Lifecycle */
 
 static void
@@ -319,6 +326,7 @@ sw_dye_list_class_init (SwDyeListClass *klass)
   object_class->get_property = sw_dye_list_get_property;
   object_class->set_property = sw_dye_list_set_property;
   object_class->dispose = sw_dye_list_dispose;
+  widget_class->grab_focus = sw_dye_list_grab_focus;
 
   props[PROP_SELECTION] = g_param_spec_object ("selection", NULL, NULL, SW_TYPE_SELECTION, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, props);
@@ -330,8 +338,8 @@ sw_dye_list_class_init (SwDyeListClass *klass)
   gtk_widget_class_install_action (widget_class, "dyes.delete", NULL, delete_cb);
   gtk_widget_class_install_action (widget_class, "menu.popup", NULL, popup_action_cb);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_d, GDK_CONTROL_MASK, "dyes.duplicate", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Delete, 0, "dyes.delete", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_KP_Delete, 0, "dyes.delete", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Delete, 0, "dyes.delete", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F10, GDK_SHIFT_MASK, "menu.popup", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Menu, 0, "menu.popup", NULL);
 

@@ -17,6 +17,7 @@ struct _SwDyePage
   GtkLabel *window;  /* the pH that suits the class */
   GtkLabel *warning; /* that the bath does not */
   GtkWidget *window_row;
+  GtkWidget *name_row;
 
   AdwPreferencesGroup *fields;
   AdwPreferencesGroup *strike;
@@ -96,7 +97,13 @@ add_fields (SwDyePage *self)
   gsize n;
 
   for (gsize i = 0; i < G_N_ELEMENTS (first); i++)
-    adw_preferences_group_add (self->fields, sw_field_row_new (self->subject, sw_record_find_member (SW_RECORD_DYE, first[i])));
+    {
+      GtkWidget *row = sw_field_row_new (self->subject, sw_record_find_member (SW_RECORD_DYE, first[i]));
+
+      adw_preferences_group_add (self->fields, row);
+      if (i == 0)
+        self->name_row = row;
+    }
   for (gsize i = 0; i < G_N_ELEMENTS (second); i++)
     {
       adw_preferences_group_add (self->strike, sw_field_row_new (self->subject, sw_record_find_member (SW_RECORD_DYE, second[i])));
@@ -114,6 +121,19 @@ static void
 done_cb (SwDyePage *self)
 {
   g_signal_emit (self, done_signal, 0);
+}
+
+static gboolean
+escape_cb (GtkWidget *widget, GVariant *arguments, gpointer user_data)
+{
+  done_cb (SW_DYE_PAGE (widget));
+  return GDK_EVENT_STOP;
+}
+
+static gboolean
+sw_dye_page_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_child_focus (SW_DYE_PAGE (widget)->name_row, GTK_DIR_TAB_FORWARD);
 }
 
 static void
@@ -198,6 +218,7 @@ sw_dye_page_class_init (SwDyePageClass *klass)
   object_class->get_property = sw_dye_page_get_property;
   object_class->set_property = sw_dye_page_set_property;
   object_class->dispose = sw_dye_page_dispose;
+  widget_class->grab_focus = sw_dye_page_grab_focus;
 
   props[PROP_LIVE] = g_param_spec_object ("live", NULL, NULL, SW_TYPE_LIVE, flags);
   props[PROP_DYE] = g_param_spec_uint ("dye", NULL, NULL, 0, G_MAXUINT, 0, flags);
@@ -205,6 +226,7 @@ sw_dye_page_class_init (SwDyePageClass *klass)
   g_object_class_install_properties (object_class, N_PROPS, props);
   done_signal = g_signal_new ("done", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, escape_cb, NULL);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/strandwise/Strandwise/sw-dye-page.ui");
   gtk_widget_class_bind_template_child (widget_class, SwDyePage, fields);
   gtk_widget_class_bind_template_child (widget_class, SwDyePage, strike);

@@ -17,9 +17,10 @@ struct _SwMemberChoice
 
 G_DEFINE_FINAL_TYPE (SwMemberChoice, sw_member_choice, SW_TYPE_MEMBER_CONTROL)
 
-/* In the button a long word gives way, in the list it is whole. */
+/* In the button a long word gives way; in the list it is whole, and the one that holds is ticked. */
+
 static void
-setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
+setup_button_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
 {
   GtkWidget *label = gtk_label_new (NULL);
 
@@ -29,9 +30,37 @@ setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
 }
 
 static void
+setup_list_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *label = gtk_label_new (NULL);
+  GtkWidget *tick = gtk_image_new_from_icon_name ("object-select-symbolic");
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_set_hexpand (label, TRUE);
+  gtk_box_append (GTK_BOX (box), label);
+  gtk_box_append (GTK_BOX (box), tick);
+  g_object_bind_property (item, "selected", tick, "visible", G_BINDING_SYNC_CREATE);
+  gtk_list_item_set_child (item, box);
+}
+
+static void
 bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
 {
-  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)), gtk_string_object_get_string (gtk_list_item_get_item (item)));
+  GtkWidget *child = gtk_list_item_get_child (item);
+  GtkWidget *label = GTK_IS_LABEL (child) ? child : gtk_widget_get_first_child (child);
+
+  gtk_label_set_text (GTK_LABEL (label), gtk_string_object_get_string (gtk_list_item_get_item (item)));
+}
+
+static GtkListItemFactory *
+new_factory (GCallback setup)
+{
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+
+  g_signal_connect (factory, "setup", setup, NULL);
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), NULL);
+  return factory;
 }
 
 static void
@@ -98,14 +127,13 @@ sw_member_choice_class_init (SwMemberChoiceClass *klass)
 static void
 sw_member_choice_init (SwMemberChoice *self)
 {
-  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+  g_autoptr (GtkListItemFactory) in_button = new_factory (G_CALLBACK (setup_button_cb));
+  g_autoptr (GtkListItemFactory) in_list = new_factory (G_CALLBACK (setup_list_cb));
 
   self->words = gtk_string_list_new (NULL);
   self->drop_down = GTK_DROP_DOWN (gtk_drop_down_new (g_object_ref (G_LIST_MODEL (self->words)), NULL));
-  g_signal_connect (factory, "setup", G_CALLBACK (setup_cb), NULL);
-  g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), NULL);
-  gtk_drop_down_set_factory (self->drop_down, factory);
-  g_object_unref (factory);
+  gtk_drop_down_set_factory (self->drop_down, in_button);
+  gtk_drop_down_set_list_factory (self->drop_down, in_list);
   adw_bin_set_child (ADW_BIN (self), GTK_WIDGET (self->drop_down));
   g_signal_connect_swapped (self->drop_down, "notify::selected", G_CALLBACK (selected_cb), self);
 }

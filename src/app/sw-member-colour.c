@@ -69,6 +69,21 @@ sw_member_colour_show (SwMemberControl *control, const SwValue *value, gboolean 
   self->showing = FALSE;
 }
 
+/* Only what was typed is marked; the rest of the colour is well. */
+static void
+sw_member_colour_mark (SwMemberControl *control, gboolean refused)
+{
+  SwMemberColour *self = SW_MEMBER_COLOUR (control);
+  GtkEntry *entries[] = { self->code, self->l, self->a, self->b };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (entries); i++)
+    {
+      gboolean typed = self->typed != NULL && (entries[i] == self->code) == (self->typed == self->code);
+
+      sw_member_control_mark_widget (GTK_WIDGET (entries[i]), refused && typed);
+    }
+}
+
 /* Taking over */
 
 static gboolean
@@ -266,6 +281,7 @@ sw_member_colour_class_init (SwMemberColourClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = sw_member_colour_dispose;
   SW_MEMBER_CONTROL_CLASS (klass)->show = sw_member_colour_show;
+  SW_MEMBER_CONTROL_CLASS (klass)->mark = sw_member_colour_mark;
   SW_MEMBER_CONTROL_CLASS (klass)->leave = sw_member_colour_leave;
 
   gtk_widget_class_set_template_from_resource (widget_class, "/io/strandwise/Strandwise/sw-member-colour.ui");

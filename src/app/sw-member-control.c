@@ -101,6 +101,22 @@ sw_member_control_finalize (GObject *object)
   G_OBJECT_CLASS (sw_member_control_parent_class)->finalize (object);
 }
 
+void
+sw_member_control_mark_widget (GtkWidget *widget, gboolean refused)
+{
+  if (refused)
+    gtk_widget_add_css_class (widget, "error");
+  else
+    gtk_widget_remove_css_class (widget, "error");
+  gtk_accessible_update_state (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_STATE_INVALID, refused ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+}
+
+static void
+sw_member_control_mark (SwMemberControl *self, gboolean refused)
+{
+  sw_member_control_mark_widget (adw_bin_get_child (ADW_BIN (self)), refused);
+}
+
 static void
 sw_member_control_class_init (SwMemberControlClass *klass)
 {
@@ -109,6 +125,7 @@ sw_member_control_class_init (SwMemberControlClass *klass)
   object_class->get_property = sw_member_control_get_property;
   object_class->dispose = sw_member_control_dispose;
   object_class->finalize = sw_member_control_finalize;
+  klass->mark = sw_member_control_mark;
 
   props[PROP_REFUSAL] = g_param_spec_string ("refusal", NULL, NULL, NULL, G_PARAM_READABLE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, props);
@@ -218,11 +235,7 @@ sw_member_control_refuse (SwMemberControl *self, const char *sentence)
     return;
   g_free (priv->refusal);
   priv->refusal = g_strdup (sentence);
-  if (sentence != NULL)
-    gtk_widget_add_css_class (child, "error");
-  else
-    gtk_widget_remove_css_class (child, "error");
-  gtk_accessible_update_state (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_STATE_INVALID, sentence != NULL, -1);
+  SW_MEMBER_CONTROL_GET_CLASS (self)->mark (self, sentence != NULL);
   gtk_accessible_update_property (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, sentence != NULL ? sentence : "", -1);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_REFUSAL]);
 }

@@ -21,6 +21,7 @@ G_DECLARE_DERIVABLE_TYPE (SwMemberControl, sw_member_control, SW, MEMBER_CONTROL
  * SwMemberControlClass:
  * @show: show this value; @value is NULL when the subject has no such member, and
  *   @several is TRUE when not all of the records have it
+ * @mark: show that what stands there was refused, or is well again; the child as a whole unless a kind knows better
  * @leave: whatever is typed and not yet taken over belongs to the subject as it is now
  */
 struct _SwMemberControlClass
@@ -28,6 +29,7 @@ struct _SwMemberControlClass
   AdwBinClass parent_class;
 
   void (*show) (SwMemberControl *self, const SwValue *value, gboolean several);
+  void (*mark) (SwMemberControl *self, gboolean refused);
   void (*leave) (SwMemberControl *self);
 };
 
@@ -55,6 +57,9 @@ gboolean sw_member_control_put (SwMemberControl *self, const SwValue *value, gbo
 
 /* @sentence: (nullable) */
 void sw_member_control_refuse (SwMemberControl *self, const char *sentence);
+
+/* Makes a widget look, and read, refused or well. */
+void sw_member_control_mark_widget (GtkWidget *widget, gboolean refused);
 
 /* Show the subject's value again, whatever was typed. */
 void sw_member_control_show (SwMemberControl *self);

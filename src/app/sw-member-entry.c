@@ -173,8 +173,8 @@ sw_member_entry_init (SwMemberEntry *self)
   GtkEventController *focus = gtk_event_controller_focus_new ();
 
   self->entry = GTK_ENTRY (gtk_entry_new ());
-  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 9);
-  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), 9);
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 10);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), 10);
   gtk_entry_set_alignment (self->entry, 1);
   gtk_widget_add_css_class (GTK_WIDGET (self->entry), "numeric");
   adw_bin_set_child (ADW_BIN (self), GTK_WIDGET (self->entry));

@@ -80,6 +80,12 @@ edit_dye_cb (SwPanPage *self, guint dye)
   sw_properties_show_dye (self->properties, dye);
 }
 
+static void
+edit_done_cb (SwPanPage *self)
+{
+  gtk_widget_grab_focus (self->dyes);
+}
+
 static gboolean
 sw_pan_page_grab_focus (GtkWidget *widget)
 {
@@ -166,6 +172,7 @@ sw_pan_page_class_init (SwPanPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SwPanPage, verdict);
   gtk_widget_class_bind_template_child (widget_class, SwPanPage, properties);
   gtk_widget_class_bind_template_callback (widget_class, edit_dye_cb);
+  gtk_widget_class_bind_template_callback (widget_class, edit_done_cb);
 }
 
 static void

@@ -32,6 +32,7 @@ enum
 };
 
 static GParamSpec *props[N_PROPS];
+static guint done_signal;
 
 static void
 show (SwProperties *self)
@@ -76,6 +77,7 @@ static void
 done_cb (SwProperties *self)
 {
   sw_properties_show_dye (self, 0);
+  g_signal_emit (self, done_signal, 0);
 }
 
 static void
@@ -166,6 +168,7 @@ sw_properties_class_init (SwPropertiesClass *klass)
   props[PROP_SELECTION] = g_param_spec_object ("selection", NULL, NULL, SW_TYPE_SELECTION, flags);
   props[PROP_INCHES] = g_param_spec_boolean ("inches", NULL, NULL, FALSE, flags);
   g_object_class_install_properties (object_class, N_PROPS, props);
+  done_signal = g_signal_new ("done", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 
   g_type_ensure (SW_TYPE_DYE_PAGE);
   g_type_ensure (SW_TYPE_SETTINGS_PAGE);
@@ -189,4 +192,6 @@ sw_properties_show_dye (SwProperties *self, guint dye)
 
   self->dye = dye;
   show (self);
+  if (dye != 0)
+    gtk_widget_grab_focus (GTK_WIDGET (self->dye_page));
 }

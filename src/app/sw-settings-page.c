@@ -74,23 +74,31 @@ set_summary (AdwExpanderRow *row, char *summary)
   g_free (summary);
 }
 
+/* Pours that lost the skein under them are told of even while the lay is closed. */
+static void
+show_lay (SwSettingsPage *self, const SwSketch *sketch, SwSystem system)
+{
+  g_autofree char *outside = sw_pours_outside_sentence (sketch);
+  g_autofree char *lay = sw_lay_summary (sketch, system);
+
+  set_summary (self->lay, outside != NULL ? g_strconcat (lay, "\n", outside, NULL) : g_strdup (lay));
+  gtk_label_set_text (self->outside_label, outside != NULL ? outside : "");
+  gtk_widget_set_visible (self->outside, outside != NULL);
+}
+
 static void
 show (SwSettingsPage *self)
 {
   SwSystem system = self->inches ? SW_SYSTEM_US : SW_SYSTEM_METRIC;
   const SwSketch *sketch;
-  g_autofree char *outside = NULL;
 
   if (self->selection == NULL)
     return;
   sketch = sw_document_get_sketch (sw_selection_get_document (self->selection));
   set_summary (self->yarn, sw_yarn_summary (sketch, system));
   set_summary (self->reel, sw_reel_summary (sketch, system));
-  set_summary (self->lay, sw_lay_summary (sketch, system));
+  show_lay (self, sketch, system);
   set_summary (self->bath, sw_bath_summary (sketch, self->live != NULL ? sw_live_get_forecast (self->live) : NULL, system));
-  outside = sw_pours_outside_sentence (sketch);
-  gtk_label_set_text (self->outside_label, outside != NULL ? outside : "");
-  gtk_widget_set_visible (self->outside, outside != NULL);
 }
 
 static void
@@ -275,4 +283,5 @@ sw_settings_page_init (SwSettingsPage *self)
       if (records[i] == SW_RECORD_REEL)
         adw_expander_row_add_row (more, sw_field_row_new (self->subjects[0], sw_record_find_member (SW_RECORD_SKETCH, "seed")));
     }
+  adw_expander_row_add_row (self->lay, self->outside);
 }

@@ -133,5 +133,5 @@ sw_pours_outside_sentence (const SwSketch *sketch)
   if (pours->len == 0)
     return NULL;
   /* Translators: %u pours of dye were drawn where no yarn lies any more */
-  return g_strdup_printf (ngettext ("%u pour lies beside the skein and dyes nothing.", "%u pours lie beside the skein and dye nothing.", pours->len), pours->len);
+  return g_strdup_printf (ngettext ("%u pour lies beside the skein: its dye goes into the whole bath.", "%u pours lie beside the skein: their dye goes into the whole bath.", pours->len), pours->len);
 }

@@ -146,12 +146,12 @@ static const struct
   {
     guint key;
     GdkModifierType modifiers;
-  } keys[2];
+  } keys[2]; /* menus show the last */
 } actions[] = {
   { "steps.duplicate", duplicate_cb, { { GDK_KEY_d, GDK_CONTROL_MASK } } },
-  { "steps.delete", delete_cb, { { GDK_KEY_Delete, 0 }, { GDK_KEY_KP_Delete, 0 } } },
-  { "steps.move-up", move_up_cb, { { GDK_KEY_Up, GDK_ALT_MASK }, { GDK_KEY_KP_Up, GDK_ALT_MASK } } },
-  { "steps.move-down", move_down_cb, { { GDK_KEY_Down, GDK_ALT_MASK }, { GDK_KEY_KP_Down, GDK_ALT_MASK } } },
+  { "steps.delete", delete_cb, { { GDK_KEY_KP_Delete, 0 }, { GDK_KEY_Delete, 0 } } },
+  { "steps.move-up", move_up_cb, { { GDK_KEY_KP_Up, GDK_ALT_MASK }, { GDK_KEY_Up, GDK_ALT_MASK } } },
+  { "steps.move-down", move_down_cb, { { GDK_KEY_KP_Down, GDK_ALT_MASK }, { GDK_KEY_Down, GDK_ALT_MASK } } },
 };
 
 void

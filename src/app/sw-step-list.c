@@ -76,10 +76,20 @@ static gboolean
 focus_cb (gpointer user_data)
 {
   Focus *focus = user_data;
-  GtkWidget *row = find_row (focus->self, focus->step);
+  GtkWidget *row = focus->self->selection != NULL ? find_row (focus->self, focus->step) : NULL;
 
-  if (row != NULL)
-    gtk_widget_grab_focus (row);
+  SwEntryList *steps;
+  guint position;
+  gsize n;
+
+  if (row == NULL)
+    return G_SOURCE_REMOVE;
+  steps = sw_document_get_steps (sw_step_list_document (focus->self));
+  gtk_widget_grab_focus (row);
+  sw_selection_get_steps (focus->self->selection, &n);
+  /* A range that is selected next starts here. */
+  if (n == 1 && sw_selection_contains (focus->self->selection, focus->step) && sw_entry_list_find (steps, focus->step, &position))
+    gtk_widget_activate_action (GTK_WIDGET (focus->self->list), "list.select-item", "(ubb)", position, FALSE, FALSE);
   return G_SOURCE_REMOVE;
 }
 

@@ -110,7 +110,6 @@ show_words (SwStepRow *self)
   g_autofree char *detail = NULL;
   g_autofree char *sentence = NULL;
   g_autofree char *running = NULL;
-  g_autofree char *tooltip = NULL;
 
   if (step == NULL)
     return;
@@ -119,10 +118,13 @@ show_words (SwStepRow *self)
   detail = detail_text (self, sketch, step);
   sentence = sw_step_reading (sketch, step, system_of (self));
   running = sw_dyeing_sentence (forecast_of (self), step->id, system_of (self));
-  tooltip = *running != '\0' ? g_strdup_printf ("%s\n\n%s", sentence, running) : g_strdup (sentence);
   gtk_label_set_text (self->title, title);
   gtk_label_set_text (self->detail, detail);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), tooltip);
+  /* Not on the amounts: a tooltip would hide what is being typed into. */
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->icon), sentence);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->title), sentence);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->detail), running);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->bar), running);
   tell_accessible (self, sentence, running);
   sw_balance_bar_set_step (self->bar, forecast_of (self), step->id, 0);
 }
@@ -221,10 +223,19 @@ set_live (SwStepRow *self, SwLive *live)
   show_words (self);
 }
 
+/* As much room as the longest amount of the system needs: the name gets the rest. */
+static void
+fit_amounts (SwStepRow *self)
+{
+  sw_member_entry_set_inline (self->first, self->inches ? 8 : 7);
+  sw_member_entry_set_inline (self->second, 5);
+}
+
 static void
 set_inches (SwStepRow *self, gboolean inches)
 {
   self->inches = inches;
+  fit_amounts (self);
   g_object_set (self->subject, "inches", inches, NULL);
   show_words (self);
 }
@@ -270,9 +281,13 @@ drag_prepare_cb (GtkDragSource *source, double x, double y, SwStepRow *self)
 static void
 drag_begin_cb (GtkDragSource *source, GdkDrag *drag, SwStepRow *self)
 {
-  g_autoptr (GdkPaintable) picture = gtk_widget_paintable_new (GTK_WIDGET (self));
+  g_autoptr (GdkPaintable) paintable = gtk_widget_paintable_new (GTK_WIDGET (self));
+  g_autoptr (GdkPaintable) still = gdk_paintable_get_current_image (paintable);
+  GtkWidget *picture = gtk_picture_new_for_paintable (still);
 
-  gtk_drag_source_set_icon (source, picture, 6, gtk_widget_get_height (GTK_WIDGET (self)) / 2);
+  gtk_widget_add_css_class (picture, "dragged-row");
+  gtk_drag_icon_set_child (GTK_DRAG_ICON (gtk_drag_icon_get_for_drag (drag)), picture);
+  gdk_drag_set_hotspot (drag, 12, gtk_widget_get_height (GTK_WIDGET (self)) / 2);
 }
 
 static void
@@ -391,13 +406,13 @@ sw_step_row_init (SwStepRow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   make_draggable (self);
 
+  fit_amounts (self);
   entries[0] = self->first;
   entries[1] = self->second;
   for (gsize i = 0; i < G_N_ELEMENTS (entries); i++)
     {
       GtkEventController *focus = gtk_event_controller_focus_new ();
 
-      sw_member_entry_set_inline (entries[i], i == 0 ? 7 : 5);
       g_signal_connect_swapped (entries[i], "notify::refusal", G_CALLBACK (show_refusal), self);
       g_signal_connect_swapped (focus, "enter", G_CALLBACK (focus_entered_cb), self);
       gtk_widget_add_controller (GTK_WIDGET (entries[i]), focus);

@@ -174,7 +174,7 @@ test_outside (void)
       sentence = sw_pours_outside_sentence (sketch);
       g_test_message ("row %" G_GSIZE_FORMAT, i);
       g_assert_cmpuint (outside->len, ==, rows[i].outside);
-      g_assert_cmpstr (sentence, ==, rows[i].outside ? "1 pour lies beside the skein and dyes nothing." : NULL);
+      g_assert_cmpstr (sentence, ==, rows[i].outside ? "1 pour lies beside the skein: its dye goes into the whole bath." : NULL);
     }
 }
 
