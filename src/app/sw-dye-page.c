@@ -4,6 +4,7 @@
 #include "app/sw-dye-page.h"
 
 #include "app/sw-dye-edits.h"
+#include "app/sw-expander-name.h"
 #include "app/sw-field-row.h"
 
 #include <glib/gi18n-lib.h>
@@ -114,6 +115,7 @@ add_fields (SwDyePage *self)
   for (gsize i = 0; i < n; i++)
     if (!is_among (members[i].name, first, G_N_ELEMENTS (first)) && !is_among (members[i].name, second, G_N_ELEMENTS (second)))
       adw_expander_row_add_row (ADW_EXPANDER_ROW (more), sw_field_row_new (self->subject, &members[i]));
+  sw_expander_tell_name (ADW_EXPANDER_ROW (more));
   adw_preferences_group_add (self->strike, more);
 }
 

@@ -3,6 +3,7 @@
 
 #include "app/sw-settings-page.h"
 
+#include "app/sw-expander-name.h"
 #include "app/sw-field-row.h"
 #include "app/sw-settings-words.h"
 #include "app/sw-yarn-weight-row.h"
@@ -126,8 +127,10 @@ add_fields (AdwExpanderRow *expander, SwSubject *subject)
         more = g_object_new (ADW_TYPE_EXPANDER_ROW, "title", _ ("More"), NULL);
       adw_expander_row_add_row (ADW_EXPANDER_ROW (is_rare (&members[i]) ? more : GTK_WIDGET (expander)), sw_field_row_new (subject, &members[i]));
     }
+  sw_expander_tell_name (expander);
   if (more == NULL)
     return NULL;
+  sw_expander_tell_name (ADW_EXPANDER_ROW (more));
   adw_expander_row_add_row (expander, more);
   return ADW_EXPANDER_ROW (more);
 }
