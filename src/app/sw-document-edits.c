@@ -166,6 +166,7 @@ sw_document_replace (SwDocument *self, SwSketch *sketch, GFile *file, const char
   self->unsaved = unsaved;
 
   sw_document_set_file (self, file, etag, read_only);
+  g_signal_emit_by_name (self, "replaced");
   sw_document_tell (self);
 }
 

@@ -27,6 +27,7 @@ static GParamSpec *props[N_PROPS];
 enum
 {
   SIGNAL_CHANGED,
+  SIGNAL_REPLACED,
   N_SIGNALS,
 };
 
@@ -126,6 +127,8 @@ sw_document_class_init (SwDocumentClass *klass)
 
   signals[SIGNAL_CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                           G_TYPE_NONE, 2, G_TYPE_UINT, G_TYPE_UINT);
+  signals[SIGNAL_REPLACED] = g_signal_new ("replaced", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                           G_TYPE_NONE, 0);
 }
 
 static void

@@ -29,6 +29,9 @@ typedef enum
  * @what is bits of SW_CHANGED(), @id the one dye or step that changed, 0 if
  * none or several. The lists have already followed.
  *
+ * Signal "replaced": another drawing is in it, before "changed" tells what
+ * differs; ids may be the same and mean other steps.
+ *
  * Main thread only.
  */
 #define SW_TYPE_DOCUMENT (sw_document_get_type ())

@@ -86,6 +86,13 @@ edit_done_cb (SwPanPage *self)
   gtk_widget_grab_focus (self->dyes);
 }
 
+/* To the numbers of what is selected. */
+static void
+edit_properties_cb (SwPanPage *self)
+{
+  gtk_widget_child_focus (GTK_WIDGET (self->properties), GTK_DIR_TAB_FORWARD);
+}
+
 static gboolean
 sw_pan_page_grab_focus (GtkWidget *widget)
 {
@@ -173,6 +180,7 @@ sw_pan_page_class_init (SwPanPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SwPanPage, properties);
   gtk_widget_class_bind_template_callback (widget_class, edit_dye_cb);
   gtk_widget_class_bind_template_callback (widget_class, edit_done_cb);
+  gtk_widget_class_bind_template_callback (widget_class, edit_properties_cb);
 }
 
 static void

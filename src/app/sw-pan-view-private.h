@@ -57,7 +57,7 @@ struct _SwPanView
   SwPanPicture *picture;
   SwLive *live;
   SwSelection *selection;
-  gulong changed_id;
+  gulong changed_id, replaced_id;
   gboolean inches;
 
   SwPanZoom zoom;

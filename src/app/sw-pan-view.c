@@ -145,10 +145,22 @@ document_changed_cb (SwPanView *self, guint what)
     {
       /* While something is in hand, the text would chatter. */
       if (self->hand.state == SW_HAND_FREE)
-        sw_pan_view_describe (self);
+        {
+          sw_pan_view_describe (self);
+          sw_pan_view_update_hover (self);
+        }
       sw_pan_view_update_actions (self);
     }
   gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+/* What was in hand belongs to a drawing that is gone. */
+static void
+document_replaced_cb (SwPanView *self)
+{
+  self->hand.in_group = FALSE;
+  sw_pan_view_drop_hand (self);
+  sw_pan_view_zoom_fit (self);
 }
 
 static void
@@ -181,12 +193,16 @@ set_live (SwPanView *self, SwLive *live)
     return;
   sw_pan_view_drop_hand (self);
   if (self->live != NULL)
-    g_clear_signal_handler (&self->changed_id, sw_live_get_document (self->live));
+    {
+      g_clear_signal_handler (&self->changed_id, sw_live_get_document (self->live));
+      g_clear_signal_handler (&self->replaced_id, sw_live_get_document (self->live));
+    }
   g_set_object (&self->live, live);
   sw_pan_picture_set_live (self->picture, live);
   if (live == NULL)
     return;
   self->changed_id = g_signal_connect_swapped (sw_live_get_document (live), "changed", G_CALLBACK (document_changed_cb), self);
+  self->replaced_id = g_signal_connect_swapped (sw_live_get_document (live), "replaced", G_CALLBACK (document_replaced_cb), self);
   sw_pan_view_relayout (self);
 }
 
@@ -307,19 +323,20 @@ sw_pan_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_size
   *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 640 : 320;
 }
 
-/* Windows come and go; their "pan" group is that of the pan that they show. */
+/* The window's "pan" group is there while the pan is to be seen: its keys must not work on a pan behind another place. */
 static void
-sw_pan_view_root (GtkWidget *widget)
+sw_pan_view_map (GtkWidget *widget)
 {
-  GTK_WIDGET_CLASS (sw_pan_view_parent_class)->root (widget);
+  GTK_WIDGET_CLASS (sw_pan_view_parent_class)->map (widget);
   gtk_widget_insert_action_group (GTK_WIDGET (gtk_widget_get_root (widget)), "pan", G_ACTION_GROUP (SW_PAN_VIEW (widget)->actions));
 }
 
 static void
-sw_pan_view_unroot (GtkWidget *widget)
+sw_pan_view_unmap (GtkWidget *widget)
 {
+  sw_pan_view_cancel_hand (SW_PAN_VIEW (widget));
   gtk_widget_insert_action_group (GTK_WIDGET (gtk_widget_get_root (widget)), "pan", NULL);
-  GTK_WIDGET_CLASS (sw_pan_view_parent_class)->unroot (widget);
+  GTK_WIDGET_CLASS (sw_pan_view_parent_class)->unmap (widget);
 }
 
 /* Lifecycle */
@@ -400,8 +417,8 @@ sw_pan_view_class_init (SwPanViewClass *klass)
   widget_class->snapshot = sw_pan_view_snapshot;
   widget_class->size_allocate = sw_pan_view_size_allocate;
   widget_class->measure = sw_pan_view_measure;
-  widget_class->root = sw_pan_view_root;
-  widget_class->unroot = sw_pan_view_unroot;
+  widget_class->map = sw_pan_view_map;
+  widget_class->unmap = sw_pan_view_unmap;
   widget_class->focus = sw_pan_view_focus;
 
   props[PROP_LIVE] = g_param_spec_object ("live", NULL, NULL, SW_TYPE_LIVE, flags);

@@ -99,6 +99,14 @@ document_changed_cb (SwSelection *self, guint what)
 }
 
 static void
+document_replaced_cb (SwSelection *self)
+{
+  sw_selection_set_steps (self, NULL, 0);
+  sw_selection_set_second_face (self, FALSE);
+  sw_selection_set_tool (self, SW_TOOL_SELECT);
+}
+
+static void
 sw_selection_get_property (GObject *object, guint prop_id, GValue *value, GParamSpec *pspec)
 {
   SwSelection *self = SW_SELECTION (object);
@@ -199,6 +207,7 @@ sw_selection_new (SwDocument *document)
   self->document = g_object_ref (document);
   self->dye = pot_or_first (self, 0);
   g_signal_connect_object (document, "changed", G_CALLBACK (document_changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "replaced", G_CALLBACK (document_replaced_cb), self, G_CONNECT_SWAPPED);
   return self;
 }
 

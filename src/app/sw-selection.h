@@ -24,7 +24,8 @@ SwStepKind sw_tool_kind (SwTool tool);
  * SwSelection: what the dyer has in hand: the steps that are selected, the
  * tool, the dye pot to pour from, the face that is up. The canvas, the list of
  * steps, the dye pots and the properties all share one. It is not part of the
- * document: undo leaves it alone, but what is gone is not selected any more.
+ * document: undo leaves it alone, but what is gone is not selected any more,
+ * and another drawing begins with nothing selected and its first face up.
  *
  * Properties: "tool" (SwTool); "dye" (id of the pot to pour from; 0 only when
  * there is none: a pot that is gone gives way to the first); "second-face";

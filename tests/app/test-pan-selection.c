@@ -127,6 +127,19 @@ test_pot_gives_way (Fixture *fixture, gconstpointer data)
   g_assert_cmpuint (sw_selection_get_dye (selection), ==, 0);
 }
 
+/* Another drawing may have steps of the same ids: they are other steps. */
+static void
+test_another_drawing (Fixture *fixture, gconstpointer data)
+{
+  SwSketch *copy = sw_sketch_copy (sw_document_get_sketch (fixture->document));
+
+  sw_selection_set_steps (fixture->selection, fixture->pours, 3);
+  sw_selection_set_second_face (fixture->selection, TRUE);
+  sw_document_set_template (fixture->document, copy);
+  g_assert_cmpuint (sw_selection_get_lead (fixture->selection), ==, 0);
+  g_assert_false (sw_selection_get_second_face (fixture->selection));
+}
+
 /* Every property that can be set notifies once for a new value and not for the same again. */
 static void
 test_properties (Fixture *fixture, gconstpointer data)
@@ -151,6 +164,7 @@ main (int argc, char *argv[])
   ADD ("/pan-selection/set-and-toggle", test_set_and_toggle);
   ADD ("/pan-selection/gone-is-not-selected", test_gone_is_not_selected);
   ADD ("/pan-selection/pot-gives-way", test_pot_gives_way);
+  ADD ("/pan-selection/another-drawing", test_another_drawing);
   ADD ("/pan-selection/properties", test_properties);
   return g_test_run ();
 }
