@@ -313,6 +313,7 @@ point_at (GtkWidget *popover, double x, double y)
 {
   gtk_popover_set_pointing_to (GTK_POPOVER (popover), &(GdkRectangle){ (int) x, (int) y, 1, 1 });
   gtk_popover_popup (GTK_POPOVER (popover));
+  gtk_widget_trigger_tooltip_query (gtk_widget_get_parent (popover));
 }
 
 void

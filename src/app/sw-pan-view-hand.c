@@ -159,6 +159,13 @@ leave_cb (SwPanView *self)
   sw_pan_view_update_hover (self);
 }
 
+/* A popover has the word: a tooltip would lie over it. */
+static gboolean
+is_open (GtkWidget *popover)
+{
+  return popover != NULL && gtk_widget_get_visible (popover);
+}
+
 static gboolean
 query_tooltip_cb (SwPanView *self, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
 {
@@ -167,7 +174,7 @@ query_tooltip_cb (SwPanView *self, int x, int y, gboolean keyboard, GtkTooltip *
   const SwStep *step = sketch != NULL ? sw_sketch_find_step (sketch, about) : NULL;
   g_autofree char *words = NULL;
 
-  if (keyboard || step == NULL || self->hand.state != SW_HAND_FREE || (self->menu != NULL && gtk_widget_get_visible (self->menu)))
+  if (keyboard || step == NULL || self->hand.state != SW_HAND_FREE || is_open (self->menu) || is_open (self->offer))
     return FALSE;
   if (self->hovered_handle != SW_HANDLE_NONE)
     {
