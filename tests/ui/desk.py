@@ -113,6 +113,13 @@ class Desk:
         self.start_process("xcompmgr", **quiet)
         wait_for("the window manager", lambda: self.xdotool("get_num_desktops", check=False), 30)
 
+    def settings(self, **values):
+        """What the program finds when it starts, as it would have kept it itself."""
+        folder = self.folder / "config/glib-2.0/settings"
+        folder.mkdir(parents=True, exist_ok=True)
+        lines = [f"{key.replace('_', '-')}={value}" for key, value in values.items()]
+        (folder / "keyfile").write_text("\n".join(["[io/strandwise/Strandwise]", *lines, ""]))
+
     def start_display(self):
         width, height = ((side + 80) * self.scale for side in WINDOW)
         reading, writing = os.pipe()

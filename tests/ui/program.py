@@ -7,6 +7,7 @@ import re
 import signal
 import subprocess
 import sys
+import time
 
 from desk import WINDOW, die_with_parent, wait_for
 from tap import Failure, expect
@@ -36,8 +37,8 @@ class Program:
 
     # Its life
 
-    def wait_until_shown(self):
-        """The window is up and stands in the corner, its inside 1280 x 800 whatever its frame; the forecast is drawn."""
+    def wait_until_shown(self, drawn=True):
+        """The window is up and stands in the corner, its inside 1280 x 800 whatever its frame; if there is yarn, it is `drawn`."""
         self.window = wait_for("the window", self.find_window)
         wait_for("the frame", lambda: self.tree.find("frame"))
         width, height = self.geometry(self.window)[2:]
@@ -46,7 +47,8 @@ class Program:
         size = [side * self.desk.scale + 2 * self.margin for side in WINDOW]
         self.desk.xdotool("windowmove", self.window, 0, 0, "windowsize", self.window, *size, "windowfocus", self.window)
         wait_for("the window's size", lambda: self.tree.find("frame").extents[2:] == WINDOW)
-        wait_for("a picture of the skein", self.skein_is_drawn)
+        if drawn:
+            wait_for("a picture of the skein", self.skein_is_drawn)
         return self
 
     def find_window(self):
@@ -88,6 +90,22 @@ class Program:
         """Nothing that GTK or a library complained about."""
         lines = [line for line in self.errors.read_text().splitlines() if COMPLAINT.search(line)]
         expect(not lines, "complaints of the program:\n" + "\n".join(sorted(set(lines))))
+
+    # Its looks
+
+    def picture(self, path, colours=None):
+        """The window's inside as PNG."""
+        self.desk.screen.save(path, self.margin, self.margin, *(side * self.desk.scale for side in WINDOW), colours=colours)
+
+    def wait_until_still(self, pause=0.6, seconds=60):
+        """Nothing has changed for a moment: what runs beside the hand has caught up."""
+        area = (self.margin, self.margin, *(side * self.desk.scale for side in WINDOW))
+
+        def still():
+            before = self.desk.screen.print_of(*area)
+            time.sleep(pause)
+            return self.desk.screen.print_of(*area) == before
+        wait_for("the window to be still", still, seconds)
 
     # Finding things
 
