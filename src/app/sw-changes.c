@@ -88,6 +88,15 @@ list_differences (SwRecord record, const GPtrArray *before, const GPtrArray *aft
   return ids;
 }
 
+/* Batches are shown as a whole: which of them differs is of no account. */
+static gboolean
+lists_differ (SwRecord record, const GPtrArray *before, const GPtrArray *after)
+{
+  g_autoptr (GArray) ids = list_differences (record, before, after);
+
+  return ids->len > 0 || !same_order (before, after);
+}
+
 void
 sw_changes_find (const SwSketch *before, const SwSketch *after, SwChanges *changes)
 {
@@ -102,6 +111,7 @@ sw_changes_find (const SwSketch *before, const SwSketch *after, SwChanges *chang
     { SW_RECORD_LAY, &before->lay, &after->lay },
     { SW_RECORD_BATH, &before->bath, &after->bath },
     { SW_RECORD_CLOTH, &before->cloth, &after->cloth },
+    { SW_RECORD_SHEET, &before->sheet, &after->sheet },
   };
 
   g_return_if_fail (before != NULL && after != NULL && changes != NULL);
@@ -117,6 +127,8 @@ sw_changes_find (const SwSketch *before, const SwSketch *after, SwChanges *chang
     changes->what |= SW_CHANGED (SW_RECORD_DYE);
   if (changes->steps->len > 0)
     changes->what |= SW_CHANGED (SW_RECORD_STEP);
+  if (lists_differ (SW_RECORD_BATCH, before->batches, after->batches))
+    changes->what |= SW_CHANGED (SW_RECORD_BATCH);
   if (!same_order (before->dyes, after->dyes))
     changes->what |= SW_CHANGED (SW_RECORD_DYE) | SW_CHANGED_ORDER;
   if (!same_order (before->steps, after->steps))

@@ -48,13 +48,6 @@ ph_of (const SwSketch *sketch, const Liquor *liquor)
   return sw_ph (acid_of (sketch), liquor->acid_mol / litres, alkalinity * tap, carbonate * tap);
 }
 
-/* Stock adds its water, dry grains none. */
-static double
-pour_ml (const SwStep *step)
-{
-  return step->kind == SW_STEP_SPECKLE && step->dry ? 0.0 : step->amount_ml;
-}
-
 static void
 add_step (const SwSketch *sketch, const SwStep *step, Liquor *liquor)
 {
@@ -63,7 +56,7 @@ add_step (const SwSketch *sketch, const SwStep *step, Liquor *liquor)
     case SW_STEP_BAND:
     case SW_STEP_SPLOTCH:
     case SW_STEP_SPECKLE:
-      liquor->liquor_ml += pour_ml (step);
+      liquor->liquor_ml += sw_schedule_pour_ml (sketch, step);
       break;
     case SW_STEP_ACID:
       add_acid (sketch, liquor, step->volume_ml, step->acid_percent);
@@ -148,6 +141,29 @@ sw_schedule_cover (const SwSketch *sketch, double liquor_ml)
   return CLAMP (liquor_ml / MAX (box - fibre, 1.0), LEAST_COVER, MOST_COVER);
 }
 
+/* The dye of one pour at its depth on all the fibre in the pan. */
+static double
+grams_by_depth (const SwSketch *sketch, const SwStep *step)
+{
+  return step->depth_percent / 100.0 * sketch->yarn.mass_g * (double) sketch->lay.skeins;
+}
+
+double
+sw_schedule_pour_ml (const SwSketch *sketch, const SwStep *step)
+{
+  const SwDye *dye;
+
+  if (step->kind == SW_STEP_SPECKLE && step->dry)
+    return 0.0;
+  if (!(step->depth_percent > 0.0))
+    return step->amount_ml;
+
+  dye = sw_sketch_find_dye (sketch, step->dye);
+  g_return_val_if_fail (dye != NULL, 0.0);
+
+  return grams_by_depth (sketch, step) * 100.0 / dye->stock_percent;
+}
+
 double
 sw_schedule_pour_grams (const SwSketch *sketch, const SwStep *step)
 {
@@ -155,6 +171,8 @@ sw_schedule_pour_grams (const SwSketch *sketch, const SwStep *step)
 
   if (step->kind == SW_STEP_SPECKLE && step->dry)
     return step->grams;
+  if (step->depth_percent > 0.0)
+    return grams_by_depth (sketch, step);
 
   dye = sw_sketch_find_dye (sketch, step->dye);
   g_return_val_if_fail (dye != NULL, 0.0);

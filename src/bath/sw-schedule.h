@@ -40,6 +40,9 @@ void sw_schedule_spans (const SwSketch *sketch, const SwBathState *states, const
 /* Spread factor: liquor over what just covers the yarn, held between 0.1 and 3. Ours, to be fitted. */
 double sw_schedule_cover (const SwSketch *sketch, double liquor_ml);
 
+/* Stock in a pour, mL: as set, or from its depth on all the fibre in the pan; none for dry grains, which add no water. */
+double sw_schedule_pour_ml (const SwSketch *sketch, const SwStep *step);
+
 /* Grams of dye in a pour. */
 double sw_schedule_pour_grams (const SwSketch *sketch, const SwStep *step);
 

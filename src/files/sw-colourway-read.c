@@ -20,6 +20,7 @@ const SwColourwayPart sw_colourway_parts[SW_COLOURWAY_PARTS] = {
   { SW_RECORD_LAY, G_STRUCT_OFFSET (SwSketch, lay), G_STRUCT_OFFSET (SwSketch, lay.extras) },
   { SW_RECORD_BATH, G_STRUCT_OFFSET (SwSketch, bath), G_STRUCT_OFFSET (SwSketch, bath.extras) },
   { SW_RECORD_CLOTH, G_STRUCT_OFFSET (SwSketch, cloth), G_STRUCT_OFFSET (SwSketch, cloth.extras) },
+  { SW_RECORD_SHEET, G_STRUCT_OFFSET (SwSketch, sheet), G_STRUCT_OFFSET (SwSketch, sheet.extras) },
 };
 
 typedef struct
@@ -135,6 +136,22 @@ read_dye (Reader *reader, JsonObject *object, GError **error)
   if (!read_members (reader, SW_RECORD_DYE, 0, object, others, dye, &dye->extras, error))
     return FALSE;
   g_ptr_array_add (reader->sketch->dyes, g_steal_pointer (&dye));
+  return TRUE;
+}
+
+static gboolean
+read_batch (Reader *reader, JsonObject *object, GError **error)
+{
+  static const char *const others[] = { "id", NULL };
+  g_autoptr (SwBatch) batch = NULL;
+  guint id;
+
+  if (!read_id (reader, object, &id, error))
+    return FALSE;
+  batch = sw_batch_new (id);
+  if (!read_members (reader, SW_RECORD_BATCH, 0, object, others, batch, &batch->extras, error))
+    return FALSE;
+  g_ptr_array_add (reader->sketch->batches, g_steal_pointer (&batch));
   return TRUE;
 }
 
@@ -263,7 +280,7 @@ read_version (Reader *reader, JsonObject *root, GError **error)
 static gboolean
 read_root (Reader *reader, JsonNode *node, GError **error)
 {
-  static const char *const others[] = { "colourway", "yarn", "reel", "lay", "bath", "dyes", "steps", "cloth", NULL };
+  static const char *const others[] = { "colourway", "yarn", "reel", "lay", "bath", "dyes", "steps", "cloth", "sheet", "batches", NULL };
   JsonObject *root;
 
   if (!JSON_NODE_HOLDS_OBJECT (node))
@@ -276,7 +293,8 @@ read_root (Reader *reader, JsonNode *node, GError **error)
     if (!read_part (reader, &sw_colourway_parts[i], root, error))
       return FALSE;
   return read_list (reader, SW_RECORD_DYE, root, read_dye, error) &&
-         read_list (reader, SW_RECORD_STEP, root, read_step, error);
+         read_list (reader, SW_RECORD_STEP, root, read_step, error) &&
+         read_list (reader, SW_RECORD_BATCH, root, read_batch, error);
 }
 
 /* Of a member, or, if it is not in the file, of what it should be in; 0 if neither is. */

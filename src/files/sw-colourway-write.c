@@ -73,6 +73,18 @@ write_step (gconstpointer item)
   return object;
 }
 
+static JsonObject *
+write_batch (gconstpointer item)
+{
+  const SwBatch *batch = item;
+  JsonObject *object = json_object_new ();
+
+  json_object_set_int_member (object, "id", batch->id);
+  write_members (object, SW_RECORD_BATCH, 0, batch);
+  write_extras (object, batch->extras);
+  return object;
+}
+
 static JsonArray *
 write_list (const GPtrArray *items, JsonObject *(*write_item) (gconstpointer item))
 {
@@ -104,6 +116,7 @@ sw_colourway_print (const SwSketch *sketch)
         }
       json_object_set_object_member (root, sw_record_name (part->record), write_part (part, sketch));
     }
+  json_object_set_array_member (root, sw_record_name (SW_RECORD_BATCH), write_list (sketch->batches, write_batch));
   write_extras (root, sketch->extras);
   json_node_init_object (node, root);
   return sw_json_print (node);

@@ -149,7 +149,7 @@ key_schedule (const SwRun *run, const SwBasisPart *basis)
     {
       const SwStep *step = sketch->steps->pdata[i];
       const double amounts[] = {
-        step->amount_ml, step->minutes, step->temperature_c, step->volume_ml, step->acid_percent
+        sw_schedule_pour_ml (sketch, step), step->minutes, step->temperature_c, step->volume_ml, step->acid_percent
       };
 
       key = sw_key_numbers (sw_key_whole (key, (guint64) step->kind), amounts, G_N_ELEMENTS (amounts));

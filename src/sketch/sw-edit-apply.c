@@ -16,7 +16,9 @@
 static GPtrArray *
 list_of (SwSketch *sketch, SwRecord record)
 {
-  return record == SW_RECORD_DYE ? sketch->dyes : sketch->steps;
+  if (record == SW_RECORD_DYE)
+    return sketch->dyes;
+  return record == SW_RECORD_STEP ? sketch->steps : sketch->batches;
 }
 
 /* -1 if none has it. */
@@ -34,8 +36,10 @@ refuse_unknown (SwRecord record, guint id, GError **error)
 {
   if (record == SW_RECORD_DYE)
     g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_TARGET, _ ("The dye with the id %u is not in the sketch any more."), id);
-  else
+  else if (record == SW_RECORD_STEP)
     g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_TARGET, _ ("The step with the id %u is not in the sketch any more."), id);
+  else
+    g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_TARGET, _ ("The batch with the id %u is not in the sketch any more."), id);
 }
 
 /* The sketch as a whole after a change; says no without the path, which is for files. */
@@ -108,8 +112,10 @@ may_insert (const SwEdit *edit, const SwSketch *sketch, guint len, GError **erro
     g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_REFERENCE, _ ("The id %u is used twice. Give each dye and step its own."), edit->id);
   else if (edit->record == SW_RECORD_DYE)
     return sw_dye_check_members (edit->item, &member, error);
-  else
+  else if (edit->record == SW_RECORD_STEP)
     return sw_step_check_members (edit->item, &member, error);
+  else
+    return sw_batch_check_members (edit->item, &member, error);
   return FALSE;
 }
 

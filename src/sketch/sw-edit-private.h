@@ -22,17 +22,17 @@ struct _SwEdit
   int index;      /* insert, move; -1: last */
   char *member;   /* set */
   SwValue value;  /* set */
-  gpointer item;  /* insert: SwDye or SwStep */
+  gpointer item;  /* insert: SwDye, SwStep or SwBatch */
   SwEdit **edits; /* group */
   gsize n;
 };
 
 SwEdit *sw_edit_new (SwAct act, SwRecord record, guint id) G_GNUC_WARN_UNUSED_RESULT;
 
-/* @item: (transfer full): a SwDye or SwStep */
+/* @item: (transfer full): a SwDye, SwStep or SwBatch */
 SwEdit *sw_edit_insert (SwRecord record, int index, gpointer item) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Dyes and steps alike begin with their id. */
+/* Dyes, steps and batches alike begin with their id. */
 static inline guint *
 sw_item_id (gpointer item)
 {
@@ -44,7 +44,7 @@ gpointer sw_item_copy (SwRecord record, gconstpointer item) G_GNUC_WARN_UNUSED_R
 static inline gboolean
 sw_record_is_list (SwRecord record)
 {
-  return record == SW_RECORD_DYE || record == SW_RECORD_STEP;
+  return record == SW_RECORD_DYE || record == SW_RECORD_STEP || record == SW_RECORD_BATCH;
 }
 
 G_END_DECLS

@@ -9,11 +9,14 @@
 
 G_STATIC_ASSERT (G_STRUCT_OFFSET (SwDye, id) == 0);
 G_STATIC_ASSERT (G_STRUCT_OFFSET (SwStep, id) == 0);
+G_STATIC_ASSERT (G_STRUCT_OFFSET (SwBatch, id) == 0);
 
 gpointer
 sw_item_copy (SwRecord record, gconstpointer item)
 {
-  return record == SW_RECORD_DYE ? (gpointer) sw_dye_copy (item) : (gpointer) sw_step_copy (item);
+  if (record == SW_RECORD_DYE)
+    return sw_dye_copy (item);
+  return record == SW_RECORD_STEP ? (gpointer) sw_step_copy (item) : (gpointer) sw_batch_copy (item);
 }
 
 static void
@@ -21,8 +24,10 @@ item_free (SwRecord record, gpointer item)
 {
   if (record == SW_RECORD_DYE)
     sw_dye_free (item);
-  else
+  else if (record == SW_RECORD_STEP)
     sw_step_free (item);
+  else
+    sw_batch_free (item);
 }
 
 SwEdit *
@@ -74,6 +79,14 @@ sw_edit_insert_step (int index, const SwStep *step)
   g_return_val_if_fail (step != NULL && (guint) step->kind < SW_N_STEP_KINDS, NULL);
 
   return sw_edit_insert (SW_RECORD_STEP, index, sw_step_copy_used (step));
+}
+
+SwEdit *
+sw_edit_insert_batch (int index, const SwBatch *batch)
+{
+  g_return_val_if_fail (batch != NULL, NULL);
+
+  return sw_edit_insert (SW_RECORD_BATCH, index, sw_batch_copy (batch));
 }
 
 SwEdit *

@@ -14,7 +14,7 @@ typedef struct _SwEdit SwEdit;
 /**
  * sw_edit_set:
  * @record: which kind of record
- * @id: the dye's or step's id; 0 for the records of which there is one
+ * @id: the dye's, step's or batch's id; 0 for the records of which there is one
  * @member: its name
  * @value: copied
  */
@@ -28,6 +28,7 @@ SwEdit *sw_edit_set (SwRecord record, guint id, const char *member, const SwValu
  */
 SwEdit *sw_edit_insert_dye (int index, const SwDye *dye) G_GNUC_WARN_UNUSED_RESULT;
 SwEdit *sw_edit_insert_step (int index, const SwStep *step) G_GNUC_WARN_UNUSED_RESULT;
+SwEdit *sw_edit_insert_batch (int index, const SwBatch *batch) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * sw_edit_remove: a dye that a pour still uses is refused when applied, with a sentence naming the pour
@@ -35,7 +36,7 @@ SwEdit *sw_edit_insert_step (int index, const SwStep *step) G_GNUC_WARN_UNUSED_R
 SwEdit *sw_edit_remove (SwRecord record, guint id) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
- * sw_edit_move: puts the dye or step with that id at @index of its list, -1 at the end
+ * sw_edit_move: puts the dye, step or batch with that id at @index of its list, -1 at the end
  */
 SwEdit *sw_edit_move (SwRecord record, guint id, int index) G_GNUC_WARN_UNUSED_RESULT;
 
@@ -48,7 +49,7 @@ SwEdit *sw_edit_group (SwEdit **edits, gsize n) G_GNUC_WARN_UNUSED_RESULT;
 /**
  * sw_edit_apply:
  * @sketch: valid; it stays so
- * @touched: (out) (optional): id of the dye or step that was made, changed or removed, 0 if none;
+ * @touched: (out) (optional): id of the dye, step or batch that was made, changed or removed, 0 if none;
  *   of a group, the last one's
  * @error: SW_SKETCH_ERROR: beyond each member's limits, whatever sw_sketch_validate() would refuse
  *

@@ -58,6 +58,8 @@ static const SwMember dye_members[] = {
   /* Translators: how deep the dyed sample is: dye as a percentage of the weight of fibre */
   { "sample_depth_percent", N_ ("Depth of the sample"), "%", SW_KIND_NUMBER, G_STRUCT_OFFSET (SwDye, sample_depth_percent), 0.01, 20, 1 },
   { "sample", N_ ("Colour of the sample"), "", SW_KIND_COLOUR, G_STRUCT_OFFSET (SwDye, sample), .colour_fallback = &dye_fallback },
+  /* Translators: what one gram of the dye powder costs; in the dyer's own currency */
+  { "price_per_g", N_ ("Price of a gram"), "", SW_KIND_NUMBER, G_STRUCT_OFFSET (SwDye, price_per_g), 0, 100000, 0 },
 };
 
 const SwMemberTable sw_dye_table = { "dyes", G_STRUCT_OFFSET (SwSketch, dyes), G_STRUCT_OFFSET (SwDye, extras), dye_members, G_N_ELEMENTS (dye_members) };
@@ -73,6 +75,8 @@ static const SwMember step_members[] = {
   { "name", N_ ("Name"), "", SW_KIND_TEXT, G_STRUCT_OFFSET (SwStep, name), .max = 200, .step_kinds = ALL },
   { "dye", N_ ("Dye"), "", SW_KIND_DYE, G_STRUCT_OFFSET (SwStep, dye), 1, SW_ID_MAX, 0, .step_kinds = POURS },
   { "amount_ml", N_ ("Amount of stock"), "mL", SW_KIND_NUMBER, G_STRUCT_OFFSET (SwStep, amount_ml), 0, 20000, 20, .step_kinds = POURS },
+  /* Translators: dye as a percentage of the weight of all the fibre in the pan; 0 means that the amount above counts */
+  { "depth_percent", N_ ("Depth of the pour"), "%", SW_KIND_NUMBER, G_STRUCT_OFFSET (SwStep, depth_percent), 0, 20, 0, .step_kinds = POURS, .above_zero = 0.0001 },
   /* Translators: how far a pour is pushed into the yarn: 0 left on top, 1 right through */
   { "worked_in", N_ ("Worked in"), "", SW_KIND_NUMBER, G_STRUCT_OFFSET (SwStep, worked_in), 0, 1, 0.3, .step_kinds = POURS },
   /* Translators: place along the laid skein, from its left end */

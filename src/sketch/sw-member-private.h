@@ -13,7 +13,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   const char *name; /* in the file */
-  gsize place;      /* of the record in SwSketch; of the list for dyes and steps */
+  gsize place;      /* of the record in SwSketch; of the list for dyes, steps and batches */
   gsize extras;     /* of its unknown members, in the record */
   const SwMember *members;
   gsize n;
@@ -27,6 +27,8 @@ extern const SwMemberTable sw_bath_table;
 extern const SwMemberTable sw_dye_table;
 extern const SwMemberTable sw_step_table;
 extern const SwMemberTable sw_cloth_table;
+extern const SwMemberTable sw_sheet_table;
+extern const SwMemberTable sw_batch_table;
 
 const SwMemberTable *sw_record_table (SwRecord record);
 

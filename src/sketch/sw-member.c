@@ -20,6 +20,8 @@ static const SwMemberTable *const tables[SW_N_RECORDS] = {
   [SW_RECORD_DYE] = &sw_dye_table,
   [SW_RECORD_STEP] = &sw_step_table,
   [SW_RECORD_CLOTH] = &sw_cloth_table,
+  [SW_RECORD_SHEET] = &sw_sheet_table,
+  [SW_RECORD_BATCH] = &sw_batch_table,
 };
 
 /* Bytes of a member in its record; text is a pointer there. */

@@ -32,6 +32,8 @@ typedef enum
   SW_RECORD_DYE,
   SW_RECORD_STEP,
   SW_RECORD_CLOTH,
+  SW_RECORD_SHEET,
+  SW_RECORD_BATCH,
   SW_N_RECORDS,
 } SwRecord;
 
@@ -65,7 +67,7 @@ typedef struct
 const SwMember *sw_record_members (SwRecord record, gsize *n);
 
 /**
- * sw_record_name: the record's member name in the file ("yarn"); for dyes and steps that of the list ("dyes");
+ * sw_record_name: the record's member name in the file ("yarn"); for dyes, steps and batches that of the list ("dyes");
  *   "" for the sketch itself
  */
 const char *sw_record_name (SwRecord record);
@@ -74,7 +76,7 @@ const SwMember *sw_record_find_member (SwRecord record, const char *name);
 
 /**
  * sw_sketch_record:
- * @id: the dye's or step's id; not looked at for the records of which there is one
+ * @id: the dye's, step's or batch's id; not looked at for the records of which there is one
  *
  * Returns: (nullable) (transfer none): the struct that the record's members are offsets into
  */

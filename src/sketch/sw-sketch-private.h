@@ -14,6 +14,8 @@ G_BEGIN_DECLS
 gboolean sw_step_check_members (const SwStep *step, const char **member, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean sw_dye_check_members (const SwDye *dye, const char **member, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+gboolean sw_batch_check_members (const SwBatch *batch, const char **member, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /**
  * sw_step_check_sense: what a step must satisfy as a whole: its dye is there, its outline encloses something
  * @member: (out): name of the one at fault

@@ -5,7 +5,7 @@
 
 /* The records of which a sketch has one, in the order of the file. */
 static const SwRecord single_records[] = {
-  SW_RECORD_SKETCH, SW_RECORD_YARN, SW_RECORD_REEL, SW_RECORD_LAY, SW_RECORD_BATH, SW_RECORD_CLOTH
+  SW_RECORD_SKETCH, SW_RECORD_YARN, SW_RECORD_REEL, SW_RECORD_LAY, SW_RECORD_BATH, SW_RECORD_CLOTH, SW_RECORD_SHEET
 };
 
 static gconstpointer
@@ -21,6 +21,7 @@ sketch_new_blank (void)
 
   sketch->dyes = g_ptr_array_new_with_free_func ((GDestroyNotify) sw_dye_free);
   sketch->steps = g_ptr_array_new_with_free_func ((GDestroyNotify) sw_step_free);
+  sketch->batches = g_ptr_array_new_with_free_func ((GDestroyNotify) sw_batch_free);
   sketch->next_id = 1;
   return sketch;
 }
@@ -49,6 +50,8 @@ sw_sketch_copy (const SwSketch *sketch)
     g_ptr_array_add (copy->dyes, sw_dye_copy (sketch->dyes->pdata[i]));
   for (guint i = 0; i < sketch->steps->len; i++)
     g_ptr_array_add (copy->steps, sw_step_copy (sketch->steps->pdata[i]));
+  for (guint i = 0; i < sketch->batches->len; i++)
+    g_ptr_array_add (copy->batches, sw_batch_copy (sketch->batches->pdata[i]));
   copy->next_id = sketch->next_id;
   return copy;
 }
@@ -63,6 +66,7 @@ sw_sketch_free (SwSketch *sketch)
     sw_record_clear (single_records[i], (gpointer) record_of (sketch, single_records[i]));
   g_ptr_array_unref (sketch->dyes);
   g_ptr_array_unref (sketch->steps);
+  g_ptr_array_unref (sketch->batches);
   g_free (sketch);
 }
 
@@ -100,6 +104,23 @@ steps_equal (const GPtrArray *a, const GPtrArray *b)
   return TRUE;
 }
 
+static gboolean
+batches_equal (const GPtrArray *a, const GPtrArray *b)
+{
+  if (a->len != b->len)
+    return FALSE;
+
+  for (guint i = 0; i < a->len; i++)
+    {
+      const SwBatch *batch_a = a->pdata[i];
+      const SwBatch *batch_b = b->pdata[i];
+
+      if (batch_a->id != batch_b->id || !sw_record_equal (SW_RECORD_BATCH, batch_a, batch_b))
+        return FALSE;
+    }
+  return TRUE;
+}
+
 gboolean
 sw_sketch_equal (const SwSketch *a, const SwSketch *b)
 {
@@ -108,7 +129,7 @@ sw_sketch_equal (const SwSketch *a, const SwSketch *b)
   for (gsize i = 0; i < G_N_ELEMENTS (single_records); i++)
     if (!sw_record_equal (single_records[i], record_of (a, single_records[i]), record_of (b, single_records[i])))
       return FALSE;
-  return dyes_equal (a->dyes, b->dyes) && steps_equal (a->steps, b->steps);
+  return dyes_equal (a->dyes, b->dyes) && steps_equal (a->steps, b->steps) && batches_equal (a->batches, b->batches);
 }
 
 SwDye *
@@ -202,6 +223,39 @@ sw_step_free (SwStep *step)
   g_free (step);
 }
 
+SwBatch *
+sw_batch_new (guint id)
+{
+  SwBatch *batch = g_new0 (SwBatch, 1);
+
+  batch->id = id;
+  sw_record_init (SW_RECORD_BATCH, batch, SW_STEP_BAND);
+  return batch;
+}
+
+SwBatch *
+sw_batch_copy (const SwBatch *batch)
+{
+  SwBatch *copy;
+
+  g_return_val_if_fail (batch != NULL, NULL);
+
+  copy = g_new0 (SwBatch, 1);
+  copy->id = batch->id;
+  sw_record_copy (SW_RECORD_BATCH, batch, copy);
+  return copy;
+}
+
+void
+sw_batch_free (SwBatch *batch)
+{
+  if (batch == NULL)
+    return;
+
+  sw_record_clear (SW_RECORD_BATCH, batch);
+  g_free (batch);
+}
+
 gboolean
 sw_step_is_pour (const SwStep *step)
 {
@@ -232,10 +286,21 @@ sw_sketch_find_step (const SwSketch *sketch, guint id)
   return NULL;
 }
 
+const SwBatch *
+sw_sketch_find_batch (const SwSketch *sketch, guint id)
+{
+  g_return_val_if_fail (sketch != NULL, NULL);
+
+  for (guint i = 0; i < sketch->batches->len; i++)
+    if (((const SwBatch *) sketch->batches->pdata[i])->id == id)
+      return sketch->batches->pdata[i];
+  return NULL;
+}
+
 gboolean
 sw_sketch_has_id (const SwSketch *sketch, guint id)
 {
-  return sw_sketch_find_dye (sketch, id) != NULL || sw_sketch_find_step (sketch, id) != NULL;
+  return sw_sketch_find_dye (sketch, id) != NULL || sw_sketch_find_step (sketch, id) != NULL || sw_sketch_find_batch (sketch, id) != NULL;
 }
 
 guint
@@ -260,6 +325,8 @@ sw_sketch_record (const SwSketch *sketch, SwRecord record, guint id)
     return sw_sketch_find_dye (sketch, id);
   if (record == SW_RECORD_STEP)
     return sw_sketch_find_step (sketch, id);
+  if (record == SW_RECORD_BATCH)
+    return sw_sketch_find_batch (sketch, id);
   return record_of (sketch, record);
 }
 

@@ -43,6 +43,13 @@ typedef enum
   SW_ACID_CITRIC,
 } SwAcid;
 
+/* How the acid is measured out. */
+typedef enum
+{
+  SW_ACID_FORM_SOLUTION,
+  SW_ACID_FORM_CRYSTALS, /* citric acid weighed dry, in the same amount as the solution would bring */
+} SwAcidForm;
+
 typedef enum
 {
   SW_DYE_CLASS_UNKNOWN,
@@ -154,6 +161,7 @@ typedef struct
   double stock_percent;        /* g in 100 mL */
   double sample_depth_percent; /* owf of the sample */
   SwSample sample;
+  double price_per_g; /* in the sheet's currency; 0: not known */
   GPtrArray *extras;
 } SwDye;
 
@@ -168,7 +176,8 @@ typedef struct
   char *name;
   /* pours */
   guint dye;
-  double amount_ml;  /* of the dye's stock */
+  double amount_ml;  /* of the dye's stock; ask sw_schedule_pour_ml(), since a depth rules over it */
+  double depth_percent; /* owf of all the fibre in the pan; 0: the amount counts */
   double worked_in;  /* 0 left alone .. 1 pushed through */
   double x_cm, y_cm; /* centre */
   double width_cm;   /* band: along x; splotch, speckle: the extent along x before turning */
@@ -206,6 +215,59 @@ typedef struct
   GPtrArray *extras;
 } SwClothSettings;
 
+/**
+ * SwSheetSettings: how the dye day is done, and what it costs. Prices are in
+ * one currency, and 0 where the dyer has not said.
+ */
+typedef struct
+{
+  gint64 skeins; /* of the batch; 0: as many as lie in the pan */
+  gint64 pans;   /* 0: as many as these need, lay.skeins in each */
+  double stock_margin_percent; /* stock made up beyond what is poured */
+  double weigh_step_g;         /* what the dyer's scale shows; 0: not rounded */
+  double measure_step_ml;      /* what the dyer's measure shows; 0: not rounded */
+  double target_ph;            /* 0: none, the acid is as set */
+  double liquor_ratio;         /* mL of liquor to 1 g of fibre; 0: none, the water is as set */
+  SwAcidForm acid_form;
+  /* times and temperatures of what the steps do not tell */
+  double presoak_min, presoak_c;
+  double heat_min;
+  double pour_min; /* of each pour */
+  double cool_min;
+  double wash_min, wash_c;
+  gint64 rinses;
+  double rinse_min; /* of each */
+  double spin_min;
+  double dry_min;
+  /* cost */
+  char *currency; /* ISO 4217, three letters; empty: the locale's */
+  double yarn_price;       /* of one skein */
+  double acid_price_per_l; /* of the solution as used */
+  double label_price;      /* label, bag, tie: of one skein */
+  double batch_price;      /* heat, water: of the batch */
+  double hands_on_min;     /* the dyer's own minutes, of the batch */
+  double rate_per_hour;
+  double margin_percent; /* of the price, above the cost */
+  GPtrArray *extras;
+} SwSheetSettings;
+
+/**
+ * SwBatch: one dyeing that was done, as the dyer keeps it.
+ */
+typedef struct
+{
+  guint id;
+  char *date; /* ISO 8601, the day */
+  gint64 skeins;
+  double cost;   /* of the batch; 0: not reckoned */
+  char *changes; /* against the batch before */
+  char *recipe;  /* the amounts, a line each: see sw_sheet_recipe() */
+  char *log;     /* what was really done, a line each, beginning with its time */
+  char *notes;
+  char *photos; /* addresses or paths, a line each */
+  GPtrArray *extras;
+} SwBatch;
+
 typedef struct
 {
   char *title;
@@ -218,7 +280,9 @@ typedef struct
   GPtrArray *dyes;  /* of SwDye, owned */
   GPtrArray *steps; /* of SwStep, owned, in the order of the dyeing */
   SwClothSettings cloth;
-  guint next_id; /* not yet used by any dye or step */
+  SwSheetSettings sheet;
+  GPtrArray *batches; /* of SwBatch, owned, the oldest first */
+  guint next_id;      /* not yet used by any dye, step or batch */
   GPtrArray *extras;
 } SwSketch;
 
@@ -228,6 +292,7 @@ typedef struct
 /* Most that a sketch may hold, so that the work it asks for is bounded. */
 #define SW_MAX_DYES 24
 #define SW_MAX_STEPS 2000
+#define SW_MAX_BATCHES 1000
 #define SW_MAX_STRAND_CM 2.0e6
 #define SW_MAX_LAY_CM 400.0
 #define SW_MAX_SPECKS 1000000 /* asked for by all speckle zones together */
@@ -259,16 +324,21 @@ SwStep *sw_step_copy (const SwStep *step) G_GNUC_WARN_UNUSED_RESULT;
 void sw_step_free (SwStep *step);
 gboolean sw_step_is_pour (const SwStep *step);
 
+SwBatch *sw_batch_new (guint id) G_GNUC_WARN_UNUSED_RESULT;
+SwBatch *sw_batch_copy (const SwBatch *batch) G_GNUC_WARN_UNUSED_RESULT;
+void sw_batch_free (SwBatch *batch);
+
 /**
  * sw_sketch_find_dye:
  * Returns: (nullable) (transfer none): the dye with that id
  */
 const SwDye *sw_sketch_find_dye (const SwSketch *sketch, guint id);
 const SwStep *sw_sketch_find_step (const SwSketch *sketch, guint id);
+const SwBatch *sw_sketch_find_batch (const SwSketch *sketch, guint id);
 
 /**
  * sw_sketch_fresh_id:
- * Returns: an id that no dye and no step has: `next_id`, or the next after it that is free
+ * Returns: an id that no dye, step or batch has: `next_id`, or the next after it that is free
  */
 guint sw_sketch_fresh_id (const SwSketch *sketch);
 
@@ -289,5 +359,6 @@ gboolean sw_sketch_validate (const SwSketch *sketch, GError **error) G_GNUC_WARN
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwSketch, sw_sketch_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwDye, sw_dye_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwStep, sw_step_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwBatch, sw_batch_free)
 
 G_END_DECLS

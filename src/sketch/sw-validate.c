@@ -47,6 +47,12 @@ sw_dye_check_members (const SwDye *dye, const char **member, GError **error)
 }
 
 gboolean
+sw_batch_check_members (const SwBatch *batch, const char **member, GError **error)
+{
+  return check_members (SW_RECORD_BATCH, batch, SW_STEP_BAND, member, error);
+}
+
+gboolean
 sw_step_check_sense (const SwSketch *sketch, const SwStep *step, const char **member, GError **error)
 {
   if (!sw_step_is_pour (step))
@@ -72,6 +78,17 @@ sw_step_check_sense (const SwSketch *sketch, const SwStep *step, const char **me
       return FALSE;
     }
   return TRUE;
+}
+
+static gboolean
+check_batch_count (const SwSketch *sketch, GError **error)
+{
+  if (sketch->batches->len <= SW_MAX_BATCHES)
+    return TRUE;
+
+  /* Translators: 1 how many there are, 2 the most there may be */
+  g_set_error (error, SW_SKETCH_ERROR, SW_SKETCH_ERROR_RANGE, _ ("The sketch would keep %1$u batches; the most is %2$d. Remove the oldest."), sketch->batches->len, SW_MAX_BATCHES);
+  return FALSE;
 }
 
 static double
@@ -178,6 +195,7 @@ static const struct
 } bounds[] = {
   { "dyes", check_dye_count },
   { "steps", check_step_count },
+  { "batches", check_batch_count },
   { "yarn.metres_per_100_g", check_strand },
   { "reel.circumference_cm", check_lay_length },
   { "lay.width_cm", check_lay_width },
@@ -275,9 +293,30 @@ validate_step (const SwSketch *sketch, const SwStep *step, GHashTable *seen, con
 }
 
 static gboolean
-validate_lists (const SwSketch *sketch, GError **error)
+validate_batch (const SwBatch *batch, GHashTable *seen, const char **bad, GError **error)
 {
-  g_autoptr (GHashTable) seen = g_hash_table_new (NULL, NULL);
+  *bad = "id";
+  return claim_id (seen, batch->id, error) && sw_batch_check_members (batch, bad, error);
+}
+
+static gboolean
+validate_batches (const SwSketch *sketch, GHashTable *seen, GError **error)
+{
+  const char *bad;
+
+  for (guint i = 0; i < sketch->batches->len; i++)
+    if (!validate_batch (sketch->batches->pdata[i], seen, &bad, error))
+      {
+        g_prefix_error (error, "%s[%u].%s: ", sw_batch_table.name, i, bad);
+        return FALSE;
+      }
+  return TRUE;
+}
+
+/* @seen: gets the ids of dyes and steps, which batches may not have */
+static gboolean
+validate_lists (const SwSketch *sketch, GHashTable *seen, GError **error)
+{
   const char *bad;
 
   for (guint i = 0; i < sketch->dyes->len; i++)
@@ -299,6 +338,7 @@ gboolean
 sw_sketch_validate (const SwSketch *sketch, GError **error)
 {
   static const SwRecord before[] = { SW_RECORD_SKETCH, SW_RECORD_YARN, SW_RECORD_REEL, SW_RECORD_LAY, SW_RECORD_BATH };
+  g_autoptr (GHashTable) seen = g_hash_table_new (NULL, NULL);
   g_autofree char *path = NULL;
 
   g_return_val_if_fail (sketch != NULL, FALSE);
@@ -306,7 +346,8 @@ sw_sketch_validate (const SwSketch *sketch, GError **error)
   for (gsize i = 0; i < G_N_ELEMENTS (before); i++)
     if (!validate_single (sketch, before[i], error))
       return FALSE;
-  if (!validate_lists (sketch, error) || !validate_single (sketch, SW_RECORD_CLOTH, error))
+  if (!validate_lists (sketch, seen, error) || !validate_single (sketch, SW_RECORD_CLOTH, error) ||
+      !validate_single (sketch, SW_RECORD_SHEET, error) || !validate_batches (sketch, seen, error))
     return FALSE;
   if (sw_sketch_check_bounds (sketch, &path, error))
     return TRUE;

@@ -100,6 +100,14 @@ random_sketch (void)
   scramble (SW_RECORD_LAY, SW_STEP_BAND, &sketch->lay);
   scramble (SW_RECORD_BATH, SW_STEP_BAND, &sketch->bath);
   scramble (SW_RECORD_CLOTH, SW_STEP_BAND, &sketch->cloth);
+  scramble (SW_RECORD_SHEET, SW_STEP_BAND, &sketch->sheet);
+  for (guint id = 201; id <= 203; id++)
+    {
+      SwBatch *batch = sw_batch_new (id);
+
+      scramble (SW_RECORD_BATCH, SW_STEP_BAND, batch);
+      g_ptr_array_add (sketch->batches, batch);
+    }
   for (guint id = 1; id <= 3; id++)
     {
       SwDye *dye = sw_dye_new (id);

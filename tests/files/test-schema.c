@@ -220,6 +220,8 @@ add_properties (JsonObject *properties)
   add_list (properties, SW_RECORD_DYE, SW_MAX_DYES, "dye");
   add_list (properties, SW_RECORD_STEP, SW_MAX_STEPS, "step");
   add_record (properties, SW_RECORD_CLOTH);
+  add_record (properties, SW_RECORD_SHEET);
+  add_list (properties, SW_RECORD_BATCH, SW_MAX_BATCHES, "batch");
 }
 
 /* One form of a colour: an object of one member, a list of numbers. */
@@ -273,6 +275,19 @@ add_id (JsonObject *definitions)
 
   json_object_set_string_member (id, "type", "integer");
   add_limits (id, 1, SW_ID_MAX);
+}
+
+static void
+add_batch (JsonObject *definitions)
+{
+  JsonObject *batch = add_object (definitions, "batch");
+  JsonObject *properties;
+
+  json_object_set_string_member (batch, "type", "object");
+  add_required (batch, "id", NULL);
+  properties = add_object (batch, "properties");
+  add_reference (add_object (properties, "id"), "id");
+  add_members (properties, SW_RECORD_BATCH, SW_STEP_BAND);
 }
 
 static void
@@ -342,6 +357,7 @@ print_schema (void)
   add_id (definitions);
   add_colour (definitions);
   add_dye (definitions);
+  add_batch (definitions);
   add_step (definitions);
   json_node_init_object (node, root);
   return sw_json_print (node);

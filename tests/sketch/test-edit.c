@@ -288,7 +288,7 @@ test_group_order (void)
 static guint
 random_id (const SwSketch *sketch, SwRecord record)
 {
-  const GPtrArray *list = record == SW_RECORD_DYE ? sketch->dyes : sketch->steps;
+  const GPtrArray *list = record == SW_RECORD_DYE ? sketch->dyes : record == SW_RECORD_STEP ? sketch->steps : sketch->batches;
 
   if (list->len == 0 || g_test_rand_int_range (0, 20) == 0)
     return (guint) g_test_rand_int_range (1, 300); /* most often nobody's */
@@ -316,7 +316,7 @@ static SwEdit *
 random_set (const SwSketch *sketch)
 {
   SwRecord record = (SwRecord) g_test_rand_int_range (0, SW_N_RECORDS);
-  guint id = record == SW_RECORD_DYE || record == SW_RECORD_STEP ? random_id (sketch, record) : 0;
+  guint id = record == SW_RECORD_DYE || record == SW_RECORD_STEP || record == SW_RECORD_BATCH ? random_id (sketch, record) : 0;
   gsize n;
   const SwMember *members = sw_record_members (record, &n);
   const SwMember *member = &members[g_test_rand_int_range (0, (gint32) n)];
@@ -332,6 +332,13 @@ random_insert (const SwSketch *sketch)
 {
   guint id = g_test_rand_int_range (0, 5) == 0 ? (guint) g_test_rand_int_range (1, 300) : 0;
 
+  if (g_test_rand_int_range (0, 8) == 0)
+    {
+      g_autoptr (SwBatch) batch = sw_batch_new (id);
+
+      randomise (SW_RECORD_BATCH, batch, sketch);
+      return sw_edit_insert_batch (g_test_rand_int_range (-1, (gint32) sketch->batches->len + 1), batch);
+    }
   if (g_test_rand_int_range (0, 4) == 0)
     {
       g_autoptr (SwDye) dye = sw_dye_new (id);
@@ -355,7 +362,8 @@ random_insert (const SwSketch *sketch)
 static SwEdit *
 random_edit (const SwSketch *sketch, int depth)
 {
-  SwRecord record = g_test_rand_int_range (0, 3) == 0 ? SW_RECORD_DYE : SW_RECORD_STEP;
+  static const SwRecord lists[] = { SW_RECORD_DYE, SW_RECORD_STEP, SW_RECORD_STEP, SW_RECORD_BATCH };
+  SwRecord record = lists[g_test_rand_int_range (0, G_N_ELEMENTS (lists))];
   SwEdit *edits[4];
   gsize n;
 

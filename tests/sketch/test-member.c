@@ -47,11 +47,14 @@ typedef union
   SwDye dye;
   SwStep step;
   SwClothSettings cloth;
+  SwSheetSettings sheet;
+  SwBatch batch;
 } AnyRecord;
 
 static const gsize record_sizes[SW_N_RECORDS] = {
   sizeof (SwSketch), sizeof (SwYarn), sizeof (SwReelSettings), sizeof (SwLaySettings),
-  sizeof (SwBathSettings), sizeof (SwDye), sizeof (SwStep), sizeof (SwClothSettings)
+  sizeof (SwBathSettings), sizeof (SwDye), sizeof (SwStep), sizeof (SwClothSettings),
+  sizeof (SwSheetSettings), sizeof (SwBatch)
 };
 
 static void

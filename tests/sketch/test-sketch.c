@@ -15,7 +15,8 @@ furnished_sketch (void)
   g_ptr_array_add (sketch->dyes, sw_dye_new (1));
   for (int kind = 0; kind < SW_N_STEP_KINDS; kind++)
     g_ptr_array_add (sketch->steps, sw_step_new ((guint) kind + 2, kind));
-  sketch->next_id = 10;
+  g_ptr_array_add (sketch->batches, sw_batch_new (10));
+  sketch->next_id = 11;
   return sketch;
 }
 
@@ -110,6 +111,8 @@ test_look_up (void)
   g_assert_true (sw_sketch_find_step (sketch, 4) == sketch->steps->pdata[2]);
   g_assert_null (sw_sketch_find_step (sketch, 1));
   g_assert_null (sw_sketch_find_step (sketch, 0));
+  g_assert_true (sw_sketch_find_batch (sketch, 10) == sketch->batches->pdata[0]);
+  g_assert_null (sw_sketch_find_batch (sketch, 2));
   g_assert_true (sw_sketch_record (sketch, SW_RECORD_STEP, 4) == sketch->steps->pdata[2]);
   g_assert_true (sw_sketch_record (sketch, SW_RECORD_CLOTH, 0) == (gconstpointer) &sketch->cloth);
   g_assert_true (sw_sketch_record (sketch, SW_RECORD_SKETCH, 0) == (gconstpointer) sketch);
@@ -121,13 +124,13 @@ test_fresh_id (void)
   g_autoptr (SwSketch) sketch = furnished_sketch ();
 
   g_test_summary ("A fresh id is nobody's, whatever next_id says");
-  g_assert_cmpuint (sw_sketch_fresh_id (sketch), ==, 10);
+  g_assert_cmpuint (sw_sketch_fresh_id (sketch), ==, 11);
   sketch->next_id = 0;
-  g_assert_cmpuint (sw_sketch_fresh_id (sketch), ==, 10);
+  g_assert_cmpuint (sw_sketch_fresh_id (sketch), ==, 11);
   sketch->next_id = 3;
-  g_assert_cmpuint (sw_sketch_fresh_id (sketch), ==, 10);
+  g_assert_cmpuint (sw_sketch_fresh_id (sketch), ==, 11);
   sketch->next_id = SW_ID_MAX + 1u;
-  g_assert_cmpuint (sw_sketch_fresh_id (sketch), ==, 10);
+  g_assert_cmpuint (sw_sketch_fresh_id (sketch), ==, 11);
   sketch->next_id = 100;
   g_assert_cmpuint (sw_sketch_fresh_id (sketch), ==, 100);
 }
@@ -145,6 +148,15 @@ test_pours (void)
     }
 }
 
+/* Of a dye, a band, a batch. */
+static guint
+an_id (SwRecord record)
+{
+  if (record == SW_RECORD_BATCH)
+    return 10;
+  return record == SW_RECORD_DYE ? 1 : 2;
+}
+
 /* Changes one member of a copy. */
 static void
 check_member_counts (SwRecord record, const SwMember *member)
@@ -152,7 +164,7 @@ check_member_counts (SwRecord record, const SwMember *member)
   g_autoptr (SwSketch) sketch = furnished_sketch ();
   g_autoptr (SwSketch) copy = sw_sketch_copy (sketch);
   g_autoptr (SwSketch) second_copy = NULL;
-  guint id = record == SW_RECORD_DYE ? 1 : 2; /* of a band, for steps */
+  guint id = an_id (record);
   SwValue value = sketch_value_other (member);
 
   g_assert_true (sw_sketch_equal (sketch, copy));
@@ -194,6 +206,9 @@ test_equal_beyond_members (void)
   step->kind = SW_STEP_SET;
   g_assert_false (sw_sketch_equal (sketch, other));
   step->kind = SW_STEP_REST;
+  ((SwBatch *) other->batches->pdata[0])->id = 11;
+  g_assert_false (sw_sketch_equal (sketch, other));
+  ((SwBatch *) other->batches->pdata[0])->id = 10;
   g_ptr_array_remove_index (other->steps, 7);
   g_assert_false (sw_sketch_equal (sketch, other));
 }
@@ -203,7 +218,7 @@ check_extras_count (SwRecord record)
 {
   g_autoptr (SwSketch) sketch = furnished_sketch ();
   g_autoptr (SwSketch) copy = NULL;
-  guint8 *data = (gpointer) sw_sketch_record (sketch, record, record == SW_RECORD_DYE ? 1 : 2);
+  guint8 *data = (gpointer) sw_sketch_record (sketch, record, an_id (record));
   GPtrArray **extras = (gpointer) (data + sw_record_table (record)->extras);
 
   copy = sw_sketch_copy (sketch);

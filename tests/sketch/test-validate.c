@@ -26,6 +26,8 @@ full_sketch (void)
       g_ptr_array_add (sketch->steps, step);
     }
 
+  g_ptr_array_add (sketch->batches, sw_batch_new (30));
+  g_ptr_array_add (sketch->batches, sw_batch_new (31));
   valid = sw_sketch_validate (sketch, &error);
   g_assert_no_error (error);
   g_assert_true (valid);
@@ -66,7 +68,7 @@ find_place (const SwSketch *sketch, SwRecord record, const SwMember *member, SwS
 
   if (record == SW_RECORD_SKETCH)
     *path = g_strdup (member->name);
-  else if (record == SW_RECORD_DYE)
+  else if (record == SW_RECORD_DYE || record == SW_RECORD_BATCH)
     *path = g_strdup_printf ("%s[1].%s", name, member->name);
   else if (record == SW_RECORD_STEP)
     *path = g_strdup_printf ("%s[%d].%s", name, (int) kind, member->name);
@@ -75,6 +77,8 @@ find_place (const SwSketch *sketch, SwRecord record, const SwMember *member, SwS
 
   if (record == SW_RECORD_DYE)
     id = 2;
+  else if (record == SW_RECORD_BATCH)
+    id = 31;
   else if (record == SW_RECORD_STEP)
     id = (guint) kind + 3;
   return (gpointer) sw_sketch_record (sketch, record, id);
