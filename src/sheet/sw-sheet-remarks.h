@@ -1,0 +1,61 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "sheet/sw-sheet.h"
+
+G_BEGIN_DECLS
+
+/* What the dyer should think of before beginning. Numbers only; sw_sheet_remark_text() has the words. */
+
+typedef enum
+{
+  SW_REMARK_DEPTH,        /* more dye than the fibre takes */
+  SW_REMARK_SHORT_REST,   /* a slow dye and hardly any time before the next pour or flip */
+  SW_REMARK_SWAMPED,      /* a dark dye that swamps a pale one: its share of the strength far above that of the mass */
+  SW_REMARK_PAN_SMALL,    /* the lay does not fit, or the liquor runs over */
+  SW_REMARK_NOT_COVERED,  /* liquor does not cover the yarn */
+  SW_REMARK_LEFT,         /* dye left in the bath after the set */
+  SW_REMARK_PH_WINDOW,    /* a dye outside its class's usual pH */
+  SW_REMARK_NO_SET,       /* nothing sets the dye at the end */
+  SW_REMARK_ROUNDED_AWAY, /* an amount too small for the scale or measure */
+  SW_REMARK_WHITE_EDGES,  /* covered edges stay white: nothing was worked in and no second face poured */
+  SW_N_REMARKS,
+} SwRemarkKind;
+
+typedef struct
+{
+  SwRemarkKind kind;
+  guint step; /* id, 0 if it is of none */
+  int dye;    /* index, -1 */
+  int other_dye;
+  double is, limit; /* in the unit that the words name */
+} SwRemark;
+
+/* Returns: (transfer full): a GArray of SwRemark, the gravest first */
+GArray *sw_sheet_remarks (const SwSheet *sheet) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Returns: (transfer full): a sentence, translated */
+char *sw_sheet_remark_text (const SwSheet *sheet, const SwRemark *remark) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The usual cautions. */
+typedef enum
+{
+  SW_CAUTION_DUST,
+  SW_CAUTION_SKIN,
+  SW_CAUTION_HOT_ACID,
+  SW_CAUTION_AIR,
+  SW_CAUTION_FOOD,
+  SW_CAUTION_CHILDREN,
+  SW_CAUTION_WASTE,
+  SW_CAUTION_METAL,     /* metal-complex dyes only */
+  SW_CAUTION_LAST_WORD, /* data sheet and local code */
+  SW_N_CAUTIONS,
+} SwCaution;
+
+/* Which of them belong to a deed, bits 1 << SwCaution; and to the whole sheet. */
+guint sw_cautions_for_deed (const SwSketch *sketch, int deed_kind);
+guint sw_cautions_for_sketch (const SwSketch *sketch);
+const char *sw_caution_text (SwCaution caution);  /* translated, one or two sentences */
+const char *sw_caution_title (SwCaution caution); /* translated, a few words */
+
+G_END_DECLS
