@@ -3,7 +3,7 @@
 
 #include "app/sw-dye-edits.h"
 
-#include "app/sw-sample-forms.h"
+#include "colour/sw-sample-forms.h"
 #include "app/sw-step-words.h"
 #include "app/sw-units.h"
 #include "bath/sw-strike.h"

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "app/sw-pour-place.h"
+#include "draw/sw-pour-place.h"
 
 G_BEGIN_DECLS
 

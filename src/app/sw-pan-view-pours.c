@@ -3,7 +3,7 @@
 
 #include "app/sw-pan-view-private.h"
 
-#include "app/sw-pour-new.h"
+#include "draw/sw-pour-new.h"
 
 #include <glib/gi18n-lib.h>
 

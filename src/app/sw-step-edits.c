@@ -3,7 +3,7 @@
 
 #include "app/sw-step-edits.h"
 
-#include "app/sw-pour-new.h"
+#include "draw/sw-pour-new.h"
 
 /* How far a copied pour lies beside its original. */
 #define ASIDE_CM 2.0

@@ -3,7 +3,7 @@
 
 #include "app/sw-swatch.h"
 
-#include "app/sw-sample-forms.h"
+#include "colour/sw-sample-forms.h"
 
 #define SIZE 20
 #define CORNER 5

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "app/sw-dye-edits.h"
-#include "app/sw-sample-forms.h"
+#include "colour/sw-sample-forms.h"
 
 #include "bath/sw-strike.h"
 #include "tests/sw-test-sketch.h"

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app/sw-pour-new.h"
+#include "draw/sw-pour-new.h"
 
 #include <math.h>
 

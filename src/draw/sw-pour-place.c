@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "app/sw-pour-place.h"
+#include "draw/sw-pour-place.h"
 
 #include "draw/sw-pan-geometry.h"
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "app/sw-sample-forms.h"
+#include "colour/sw-sample-forms.h"
 
 #include "colour/sw-recover.h"
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "app/sw-pour-new.h"
+#include "draw/sw-pour-new.h"
 
 #include "bath/sw-deposit.h"
 
