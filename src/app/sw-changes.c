@@ -112,6 +112,7 @@ sw_changes_find (const SwSketch *before, const SwSketch *after, SwChanges *chang
     { SW_RECORD_BATH, &before->bath, &after->bath },
     { SW_RECORD_CLOTH, &before->cloth, &after->cloth },
     { SW_RECORD_SHEET, &before->sheet, &after->sheet },
+    { SW_RECORD_LISTING, &before->listing, &after->listing },
   };
 
   g_return_if_fail (before != NULL && after != NULL && changes != NULL);

@@ -15,7 +15,7 @@ typedef struct
   gsize extras; /* in SwSketch: of its unknown members */
 } SwColourwayPart;
 
-#define SW_COLOURWAY_PARTS 6
+#define SW_COLOURWAY_PARTS 7
 
 /* In the order of the file; the lists of dyes and steps stand before the cloth, the batches at the end. */
 extern const SwColourwayPart sw_colourway_parts[SW_COLOURWAY_PARTS];

@@ -21,6 +21,7 @@ const SwColourwayPart sw_colourway_parts[SW_COLOURWAY_PARTS] = {
   { SW_RECORD_BATH, G_STRUCT_OFFSET (SwSketch, bath), G_STRUCT_OFFSET (SwSketch, bath.extras) },
   { SW_RECORD_CLOTH, G_STRUCT_OFFSET (SwSketch, cloth), G_STRUCT_OFFSET (SwSketch, cloth.extras) },
   { SW_RECORD_SHEET, G_STRUCT_OFFSET (SwSketch, sheet), G_STRUCT_OFFSET (SwSketch, sheet.extras) },
+  { SW_RECORD_LISTING, G_STRUCT_OFFSET (SwSketch, listing), G_STRUCT_OFFSET (SwSketch, listing.extras) },
 };
 
 typedef struct
@@ -280,7 +281,7 @@ read_version (Reader *reader, JsonObject *root, GError **error)
 static gboolean
 read_root (Reader *reader, JsonNode *node, GError **error)
 {
-  static const char *const others[] = { "colourway", "yarn", "reel", "lay", "bath", "dyes", "steps", "cloth", "sheet", "batches", NULL };
+  static const char *const others[] = { "colourway", "yarn", "reel", "lay", "bath", "dyes", "steps", "cloth", "sheet", "listing", "batches", NULL };
   JsonObject *root;
 
   if (!JSON_NODE_HOLDS_OBJECT (node))

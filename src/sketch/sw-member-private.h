@@ -28,6 +28,7 @@ extern const SwMemberTable sw_dye_table;
 extern const SwMemberTable sw_step_table;
 extern const SwMemberTable sw_cloth_table;
 extern const SwMemberTable sw_sheet_table;
+extern const SwMemberTable sw_listing_table;
 extern const SwMemberTable sw_batch_table;
 
 const SwMemberTable *sw_record_table (SwRecord record);

@@ -21,6 +21,7 @@ static const SwMemberTable *const tables[SW_N_RECORDS] = {
   [SW_RECORD_STEP] = &sw_step_table,
   [SW_RECORD_CLOTH] = &sw_cloth_table,
   [SW_RECORD_SHEET] = &sw_sheet_table,
+  [SW_RECORD_LISTING] = &sw_listing_table,
   [SW_RECORD_BATCH] = &sw_batch_table,
 };
 

@@ -5,7 +5,7 @@
 
 /* The records of which a sketch has one, in the order of the file. */
 static const SwRecord single_records[] = {
-  SW_RECORD_SKETCH, SW_RECORD_YARN, SW_RECORD_REEL, SW_RECORD_LAY, SW_RECORD_BATH, SW_RECORD_CLOTH, SW_RECORD_SHEET
+  SW_RECORD_SKETCH, SW_RECORD_YARN, SW_RECORD_REEL, SW_RECORD_LAY, SW_RECORD_BATH, SW_RECORD_CLOTH, SW_RECORD_SHEET, SW_RECORD_LISTING
 };
 
 static gconstpointer

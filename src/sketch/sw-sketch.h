@@ -251,6 +251,61 @@ typedef struct
   GPtrArray *extras;
 } SwSheetSettings;
 
+typedef enum
+{
+  SW_ARRANGEMENT_HANK,
+  SW_ARRANGEMENT_HANKS,
+  SW_ARRANGEMENT_HANK_CLOTH,
+  SW_ARRANGEMENT_SKEIN_CLOTH,
+  SW_ARRANGEMENT_WHOLE,
+} SwArrangement;
+
+typedef enum
+{
+  SW_SHAPE_SQUARE,
+  SW_SHAPE_UPRIGHT, /* 4:5 */
+  SW_SHAPE_WIDE,    /* 3:2 */
+} SwShape;
+
+/* What lies beneath the yarn in a picture: greys without a hue. */
+typedef enum
+{
+  SW_GROUND_WHITE,
+  SW_GROUND_PALE,
+  SW_GROUND_GREY,
+  SW_GROUND_CHARCOAL,
+} SwGround;
+
+typedef enum
+{
+  SW_CARE_UNSAID,
+  SW_CARE_HAND_WASH,
+  SW_CARE_HAND_WASH_COOL,
+  SW_CARE_MACHINE_WOOL,
+} SwCare;
+
+/**
+ * SwListingSettings: how the yarn is shown and told of on a shop's page.
+ */
+typedef struct
+{
+  double twist_start_cm; /* along the loop, from where it begins: the place that becomes the hank's end; beyond one loop it goes round again */
+  double twist_turns;    /* put into the loop before it is folded */
+  SwArrangement arrangement;
+  gint64 hanks; /* side by side */
+  gboolean wet; /* the laid skein */
+  gboolean palette;
+  SwShape shape;
+  gint64 longest_px;
+  SwGround ground;
+  char *caption;    /* empty: none */
+  char *mark;       /* path of the maker's own picture; empty: none */
+  SwCare care;
+  char *care_words; /* rule over care; empty: none */
+  char *words;      /* in place of those written from the forecast; empty: none */
+  GPtrArray *extras;
+} SwListingSettings;
+
 /**
  * SwBatch: one dyeing that was done, as the dyer keeps it.
  */
@@ -281,6 +336,7 @@ typedef struct
   GPtrArray *steps; /* of SwStep, owned, in the order of the dyeing */
   SwClothSettings cloth;
   SwSheetSettings sheet;
+  SwListingSettings listing;
   GPtrArray *batches; /* of SwBatch, owned, the oldest first */
   guint next_id;      /* not yet used by any dye, step or batch */
   GPtrArray *extras;

@@ -347,7 +347,7 @@ sw_sketch_validate (const SwSketch *sketch, GError **error)
     if (!validate_single (sketch, before[i], error))
       return FALSE;
   if (!validate_lists (sketch, seen, error) || !validate_single (sketch, SW_RECORD_CLOTH, error) ||
-      !validate_single (sketch, SW_RECORD_SHEET, error) || !validate_batches (sketch, seen, error))
+      !validate_single (sketch, SW_RECORD_SHEET, error) || !validate_single (sketch, SW_RECORD_LISTING, error) || !validate_batches (sketch, seen, error))
     return FALSE;
   if (sw_sketch_check_bounds (sketch, &path, error))
     return TRUE;

@@ -101,6 +101,7 @@ random_sketch (void)
   scramble (SW_RECORD_BATH, SW_STEP_BAND, &sketch->bath);
   scramble (SW_RECORD_CLOTH, SW_STEP_BAND, &sketch->cloth);
   scramble (SW_RECORD_SHEET, SW_STEP_BAND, &sketch->sheet);
+  scramble (SW_RECORD_LISTING, SW_STEP_BAND, &sketch->listing);
   for (guint id = 201; id <= 203; id++)
     {
       SwBatch *batch = sw_batch_new (id);

@@ -221,6 +221,7 @@ add_properties (JsonObject *properties)
   add_list (properties, SW_RECORD_STEP, SW_MAX_STEPS, "step");
   add_record (properties, SW_RECORD_CLOTH);
   add_record (properties, SW_RECORD_SHEET);
+  add_record (properties, SW_RECORD_LISTING);
   add_list (properties, SW_RECORD_BATCH, SW_MAX_BATCHES, "batch");
 }
 

@@ -48,13 +48,14 @@ typedef union
   SwStep step;
   SwClothSettings cloth;
   SwSheetSettings sheet;
+  SwListingSettings listing;
   SwBatch batch;
 } AnyRecord;
 
 static const gsize record_sizes[SW_N_RECORDS] = {
   sizeof (SwSketch), sizeof (SwYarn), sizeof (SwReelSettings), sizeof (SwLaySettings),
   sizeof (SwBathSettings), sizeof (SwDye), sizeof (SwStep), sizeof (SwClothSettings),
-  sizeof (SwSheetSettings), sizeof (SwBatch)
+  sizeof (SwSheetSettings), sizeof (SwListingSettings), sizeof (SwBatch)
 };
 
 static void
