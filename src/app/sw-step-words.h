@@ -2,7 +2,7 @@
 #pragma once
 
 #include "app/sw-units.h"
-#include "sketch/sw-sketch.h"
+#include "sheet/sw-step-title.h"
 
 G_BEGIN_DECLS
 
@@ -10,12 +10,6 @@ G_BEGIN_DECLS
  * A step told in words: what the picture shows is also said, so that the list
  * of steps reads as a recipe, by eye and by screen reader.
  */
-
-/**
- * sw_step_title:
- * Returns: (transfer full): what the dyer calls it, or else its kind and dye: "Band of Teal"
- */
-char *sw_step_title (const SwSketch *sketch, const SwStep *step) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * sw_step_detail:

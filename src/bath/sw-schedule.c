@@ -4,8 +4,6 @@
 #include "bath/sw-ph.h"
 #include "bath/sw-strike.h"
 
-#define FIBRE_DENSITY 1.31 /* g/cm3, wool; the others are within a tenth or so */
-#define TAP_PH 8.0
 #define DEPTH_SPREAD (1.0 / 3.0) /* Dz / Dxy */
 #define LEAST_COVER 0.1
 #define MOST_COVER 3.0
@@ -43,7 +41,7 @@ ph_of (const SwSketch *sketch, const Liquor *liquor)
   double litres = liquor->liquor_ml / 1000.0;
   double tap = liquor->tap_ml / liquor->liquor_ml;
   double alkalinity = sketch->bath.alkalinity_meq_per_l / 1000.0;
-  double carbonate = sketch->bath.keep_carbonate ? sw_carbonate_of_water (alkalinity, TAP_PH) : 0.0;
+  double carbonate = sketch->bath.keep_carbonate ? sw_carbonate_of_water (alkalinity, SW_TAP_PH) : 0.0;
 
   return sw_ph (acid_of (sketch), liquor->acid_mol / litres, alkalinity * tap, carbonate * tap);
 }
@@ -135,7 +133,7 @@ double
 sw_schedule_cover (const SwSketch *sketch, double liquor_ml)
 {
   double box = sw_sketch_lay_length (sketch) * sw_sketch_lay_width (sketch) * sketch->lay.depth_cm;
-  double fibre = sketch->yarn.mass_g * (double) sketch->lay.skeins / FIBRE_DENSITY;
+  double fibre = sketch->yarn.mass_g * (double) sketch->lay.skeins / SW_FIBRE_DENSITY;
 
   /* A lay drawn smaller than its fibre has no room for liquor: any covers it. */
   return CLAMP (liquor_ml / MAX (box - fibre, 1.0), LEAST_COVER, MOST_COVER);

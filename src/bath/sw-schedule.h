@@ -10,6 +10,9 @@ G_BEGIN_DECLS
  * The bath's state step by step: what the liquor is while dye spreads and strikes.
  */
 
+#define SW_FIBRE_DENSITY 1.31 /* g/cm3, wool; the others are within a tenth or so */
+#define SW_TAP_PH 8.0         /* of tap water before any acid */
+
 typedef struct
 {
   double minutes;       /* this step lasts; 0 for a pour, a flip, acid or water */

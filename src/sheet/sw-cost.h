@@ -11,8 +11,9 @@ typedef struct
   double yarn, dye, acid, label, batch, work; /* of the batch */
   double total;
   double per_skein;
-  double price; /* per skein, so that the margin is that share of it */
-  gboolean no_yarn_price, no_rate;
+  double price;                          /* per skein, so that the margin is that share of it */
+  gboolean no_yarn_price, no_acid_price; /* of acid: only if any is used */
+  gboolean no_work;                      /* no minutes of one's own, or no rate */
   guint n_unpriced_dyes;
 } SwCost;
 

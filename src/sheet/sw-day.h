@@ -32,6 +32,7 @@ typedef enum
  * SwDeed: one line of the day.
  * @step: id of the sketch's step; 0 for what is before and after
  * @member: name of the member that sets its minutes, to edit them in place; NULL if they are not set
+ * @times: how often the member's minutes are taken in it: a pour is made in one pan after the other
  * @waits: whether it runs by itself and wants a timer, or is the dyer's own work
  */
 typedef struct
@@ -40,7 +41,8 @@ typedef struct
   guint step;
   guint pour;       /* number of the pour, from 1; 0 */
   double start_min; /* from the beginning of the day, all pans done side by side */
-  double minutes;
+  double minutes;   /* 0: takes no time that is reckoned with */
+  guint times;
   double temperature_c; /* 0: of no account */
   SwRecord record;      /* of @member */
   const char *member;

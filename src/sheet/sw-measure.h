@@ -29,6 +29,9 @@ typedef enum
 /* To the nearest multiple of @step, half up; 0 keeps @value. */
 double sw_round_to (double value, double step);
 
+/* To the next multiple of @step that is not below @value, but for rounding dust; 0 keeps @value. */
+double sw_round_up_to (double value, double step);
+
 /**
  * sw_spoons_text:
  * Returns: (transfer full): the nearest kitchen measure, translated: "2 tbsp + 1 ½ tsp", "1 cup + 3 tbsp", "¼ tsp", "a few drops"
@@ -39,7 +42,8 @@ char *sw_spoons_text (double ml, SwMeasureSystem system) G_GNUC_WARN_UNUSED_RESU
 double sw_spoons_ml (double ml, SwMeasureSystem system);
 
 char *sw_volume_text (double ml, SwMeasureSystem system) G_GNUC_WARN_UNUSED_RESULT; /* "35 mL", "1.2 L"; "1.2 fl oz" */
-char *sw_mass_text (double g, SwMeasureSystem system) G_GNUC_WARN_UNUSED_RESULT;    /* "0.35 g"; dye stays in grams in both systems, fibre in ounces from 10 g up */
+char *sw_mass_text (double g, SwMeasureSystem system) G_GNUC_WARN_UNUSED_RESULT;    /* fibre and acid: "115 g"; US: ounces from 10 g up */
+char *sw_dye_text (double g) G_GNUC_WARN_UNUSED_RESULT;                             /* dye stays in grams in both systems: "0.35 g" */
 char *sw_length_text (double cm, SwMeasureSystem system) G_GNUC_WARN_UNUSED_RESULT;
 char *sw_temperature_text (double c, SwMeasureSystem system) G_GNUC_WARN_UNUSED_RESULT;
 char *sw_minutes_text (double minutes) G_GNUC_WARN_UNUSED_RESULT; /* "10 min", "1 h 30 min", "24 h" */

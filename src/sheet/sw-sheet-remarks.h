@@ -12,8 +12,9 @@ typedef enum
   SW_REMARK_DEPTH,        /* more dye than the fibre takes */
   SW_REMARK_SHORT_REST,   /* a slow dye and hardly any time before the next pour or flip */
   SW_REMARK_SWAMPED,      /* a dark dye that swamps a pale one: its share of the strength far above that of the mass */
-  SW_REMARK_PAN_SMALL,    /* the lay does not fit, or the liquor runs over */
-  SW_REMARK_NOT_COVERED,  /* liquor does not cover the yarn */
+  SW_REMARK_PAN_SMALL,    /* the lay does not fit */
+  SW_REMARK_RUNS_OVER,    /* more liquor than the pan holds */
+  SW_REMARK_NOT_COVERED,  /* liquor hardly wets the yarn */
   SW_REMARK_LEFT,         /* dye left in the bath after the set */
   SW_REMARK_PH_WINDOW,    /* a dye outside its class's usual pH */
   SW_REMARK_NO_SET,       /* nothing sets the dye at the end */
@@ -28,7 +29,7 @@ typedef struct
   guint step; /* id, 0 if it is of none */
   int dye;    /* index, -1 */
   int other_dye;
-  double is, limit; /* in the unit that the words name */
+  double is, limit; /* in the unit that the words name; share of the strength and of the mass, %, for a dye that swamps */
 } SwRemark;
 
 /* Returns: (transfer full): a GArray of SwRemark, the gravest first */
