@@ -199,16 +199,26 @@ sw_cloth_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 }
 
 static void
-sw_cloth_canvas_paint (SwPictureView *view, cairo_t *cr, SwForecast *forecast, double width, double height, const SwLook *look)
+sw_cloth_canvas_paint (cairo_t *cr, const SwPainting *painting)
 {
-  sw_draw_cloth (cr, forecast, width, height, look);
+  sw_draw_cloth (cr, painting->forecast, painting->width, painting->height, &painting->look);
+}
+
+static gboolean
+sw_cloth_canvas_is_painted (SwPictureView *view)
+{
+  return SW_CLOTH_CANVAS (view)->camera.rows < 1;
+}
+
+static void
+sw_cloth_canvas_updated (SwPictureView *view)
+{
+  sw_cloth_canvas_remeasure (SW_CLOTH_CANVAS (view));
 }
 
 static char *
 sw_cloth_canvas_describe (SwPictureView *view, SwForecast *forecast)
 {
-  /* Called for every forecast before it is painted. */
-  sw_cloth_canvas_remeasure (SW_CLOTH_CANVAS (view));
   return sw_pooling_sentence (&forecast->pooling);
 }
 
@@ -340,6 +350,8 @@ sw_cloth_canvas_class_init (SwClothCanvasClass *klass)
   widget_class->snapshot = sw_cloth_canvas_snapshot;
   widget_class->size_allocate = sw_cloth_canvas_size_allocate;
   SW_PICTURE_VIEW_CLASS (klass)->paint = sw_cloth_canvas_paint;
+  SW_PICTURE_VIEW_CLASS (klass)->is_painted = sw_cloth_canvas_is_painted;
+  SW_PICTURE_VIEW_CLASS (klass)->updated = sw_cloth_canvas_updated;
   SW_PICTURE_VIEW_CLASS (klass)->describe = sw_cloth_canvas_describe;
 
   props[PROP_STITCH_PX] = g_param_spec_double ("stitch-px", NULL, NULL, SW_CAMERA_LEAST_PX, SW_CAMERA_MOST_PX, 12, flags);

@@ -15,7 +15,7 @@ struct _SwClothPanel
   AdwBin parent_instance;
 
   SwLive *live;
-  gulong updated_id;
+  gulong told_id;
   gulong changed_id;
   gboolean inches;
   gboolean showing; /* the rows are being set from the sketch */
@@ -70,12 +70,20 @@ show_forecast (SwClothPanel *self)
 {
   SwForecast *forecast = self->live != NULL ? sw_live_get_forecast (self->live) : NULL;
 
-  if (forecast == NULL)
+  if (forecast == NULL || !gtk_widget_get_mapped (GTK_WIDGET (self)))
     return;
   show_words (self, forecast);
   sw_stripe_list_show (self->stripes, forecast, self->inches ? SW_SYSTEM_US : SW_SYSTEM_METRIC);
   g_object_set (self->rows_row, "worked-out", 10.0 / forecast->row_height_cm, NULL);
   g_object_set (self->stitch_length_row, "worked-out", forecast->stitch_length_cm, NULL);
+}
+
+/* It does not follow what nobody sees. */
+static void
+sw_cloth_panel_map (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (sw_cloth_panel_parent_class)->map (widget);
+  show_forecast (SW_CLOTH_PANEL (widget));
 }
 
 static void
@@ -168,14 +176,14 @@ set_live (SwClothPanel *self, SwLive *live)
   if (self->live != NULL)
     {
       g_signal_handlers_disconnect_by_func (self->live, show_problem, self);
-      g_clear_signal_handler (&self->updated_id, self->live);
+      g_clear_signal_handler (&self->told_id, self->live);
       g_clear_signal_handler (&self->changed_id, document_of (self));
     }
   g_set_object (&self->live, live);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_DOCUMENT]);
   if (live == NULL)
     return;
-  self->updated_id = g_signal_connect_swapped (live, "updated", G_CALLBACK (show_forecast), self);
+  self->told_id = g_signal_connect_swapped (live, "told", G_CALLBACK (show_forecast), self);
   self->changed_id = g_signal_connect_swapped (document_of (self), "changed", G_CALLBACK (changed_cb), self);
   g_signal_connect_swapped (live, "notify::problem", G_CALLBACK (show_problem), self);
   show_settings (self);
@@ -241,6 +249,7 @@ sw_cloth_panel_class_init (SwClothPanelClass *klass)
   object_class->get_property = sw_cloth_panel_get_property;
   object_class->set_property = sw_cloth_panel_set_property;
   object_class->dispose = sw_cloth_panel_dispose;
+  widget_class->map = sw_cloth_panel_map;
 
   props[PROP_LIVE] = g_param_spec_object ("live", NULL, NULL, SW_TYPE_LIVE, flags);
   props[PROP_INCHES] = g_param_spec_boolean ("inches", NULL, NULL, FALSE, flags);

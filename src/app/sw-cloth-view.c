@@ -20,9 +20,9 @@ enum
 static GParamSpec *props[N_PROPS];
 
 static void
-sw_cloth_view_paint (SwPictureView *view, cairo_t *cr, SwForecast *forecast, double width, double height, const SwLook *look)
+sw_cloth_view_paint (cairo_t *cr, const SwPainting *painting)
 {
-  sw_draw_cloth (cr, forecast, width, height, look);
+  sw_draw_cloth (cr, painting->forecast, painting->width, painting->height, &painting->look);
 }
 
 static char *

@@ -148,7 +148,7 @@ set_live (SwDyePage *self, SwLive *live)
   g_set_object (&self->live, live);
   sw_subject_set_document (self->subject, live != NULL ? sw_live_get_document (live) : NULL);
   if (live != NULL)
-    g_signal_connect_swapped (live, "updated", G_CALLBACK (show_window), self);
+    g_signal_connect_swapped (live, "told", G_CALLBACK (show_window), self);
 }
 
 static void

@@ -10,6 +10,9 @@
  * below what a forecast takes on a slow machine, a long drag would never show anything. */
 #define PATIENCE_MS 5000
 
+/* Words that change more often than this cannot be read, and laying them out costs a frame its time. */
+#define READING_MS 100
+
 G_DEFINE_BOXED_TYPE (SwForecast, sw_forecast, sw_forecast_ref, sw_forecast_unref)
 
 /* Kept alive by the question that is being worked on, since that may outlive the window. */
@@ -69,6 +72,8 @@ struct _SwLive
   gint64 edit_time;
   char *problem;
   guint ask_id;  /* idle that asks */
+  guint tell_id; /* timeout that tells */
+  gint64 told_at;
   gboolean busy; /* as last notified */
 };
 
@@ -88,6 +93,7 @@ static GParamSpec *props[N_PROPS];
 enum
 {
   SIGNAL_UPDATED,
+  SIGNAL_TOLD,
   N_SIGNALS,
 };
 
@@ -157,6 +163,31 @@ want (SwLive *self)
   tell_busy (self);
 }
 
+static gboolean
+tell_cb (gpointer user_data)
+{
+  SwLive *self = user_data;
+
+  self->tell_id = 0;
+  self->told_at = g_get_monotonic_time ();
+  g_signal_emit (self, signals[SIGNAL_TOLD], 0);
+  return G_SOURCE_REMOVE;
+}
+
+/* At once after a pause, else when it can be read. */
+static void
+tell (SwLive *self)
+{
+  const gint64 wait_ms = READING_MS - (g_get_monotonic_time () - self->told_at) / 1000;
+
+  if (self->tell_id != 0)
+    return;
+  if (wait_ms <= 0)
+    tell_cb (self);
+  else
+    self->tell_id = g_timeout_add ((guint) wait_ms, tell_cb, self);
+}
+
 static void
 answered_cb (gpointer data, const GError *error, gpointer user_data)
 {
@@ -177,6 +208,7 @@ answered_cb (gpointer data, const GError *error, gpointer user_data)
     {
       g_object_notify_by_pspec (G_OBJECT (self), props[PROP_FORECAST]);
       g_signal_emit (self, signals[SIGNAL_UPDATED], 0);
+      tell (self);
     }
 }
 
@@ -207,6 +239,7 @@ sw_live_dispose (GObject *object)
   SwLive *self = SW_LIVE (object);
 
   g_clear_handle_id (&self->ask_id, g_source_remove);
+  g_clear_handle_id (&self->tell_id, g_source_remove);
   g_clear_pointer (&self->latest, sw_latest_free);
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
@@ -244,6 +277,8 @@ sw_live_class_init (SwLiveClass *klass)
 
   signals[SIGNAL_UPDATED] = g_signal_new ("updated", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                           G_TYPE_NONE, 0);
+  signals[SIGNAL_TOLD] = g_signal_new ("told", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                       G_TYPE_NONE, 0);
 }
 
 static void
@@ -302,4 +337,18 @@ sw_live_get_edit_time (SwLive *self)
 {
   g_return_val_if_fail (SW_IS_LIVE (self), 0);
   return self->edit_time;
+}
+
+gboolean
+sw_live_catch_up (SwLive *self, gint64 until_us)
+{
+  g_return_val_if_fail (SW_IS_LIVE (self), FALSE);
+
+  if (self->ask_id != 0)
+    {
+      g_clear_handle_id (&self->ask_id, g_source_remove);
+      ask_cb (self);
+    }
+  sw_latest_wait (self->latest, until_us);
+  return !self->busy;
 }

@@ -19,7 +19,8 @@ GType sw_forecast_get_type (void);
  * "busy", "problem" (a sentence: why the newest drawing has no forecast; the
  * last good one stays).
  *
- * Signal "updated": a newer forecast is there.
+ * Signals: "updated": a newer forecast is there, for pictures. "told": the
+ * same for words: ten times a second at most, and always after the last.
  */
 #define SW_TYPE_LIVE (sw_live_get_type ())
 G_DECLARE_FINAL_TYPE (SwLive, sw_live, SW, LIVE, GObject)
@@ -35,5 +36,13 @@ const char *sw_live_get_problem (SwLive *self);
 
 /* g_get_monotonic_time() of the newest edit that the forecast knows of. */
 gint64 sw_live_get_edit_time (SwLive *self);
+
+/**
+ * sw_live_catch_up:
+ * @until_us: g_get_monotonic_time() at which to give up
+ * Waits for the forecast under way, for a frame that wants to show it.
+ * Returns: whether the forecast is of the document as it is
+ */
+gboolean sw_live_catch_up (SwLive *self, gint64 until_us);
 
 G_END_DECLS

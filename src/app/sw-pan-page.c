@@ -20,7 +20,7 @@ struct _SwPanPage
 
   SwLive *live;
   SwSelection *selection;
-  gulong updated_id;
+  gulong told_id;
   gboolean inches;
 
   GtkWidget *dyes;
@@ -46,7 +46,7 @@ enum
 static GParamSpec *props[N_PROPS];
 
 static void
-updated_cb (SwPanPage *self)
+told_cb (SwPanPage *self)
 {
   SwForecast *forecast = sw_live_get_forecast (self->live);
   g_autofree char *sentence = forecast != NULL ? sw_pooling_sentence (&forecast->pooling) : NULL;
@@ -62,7 +62,7 @@ set_live (SwPanPage *self, SwLive *live)
   if (self->live == live)
     return;
   if (self->live != NULL)
-    g_clear_signal_handler (&self->updated_id, self->live);
+    g_clear_signal_handler (&self->told_id, self->live);
   g_set_object (&self->live, live);
   g_clear_object (&self->selection);
   if (document != NULL)
@@ -70,8 +70,8 @@ set_live (SwPanPage *self, SwLive *live)
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SELECTION]);
   if (live == NULL)
     return;
-  self->updated_id = g_signal_connect_swapped (live, "updated", G_CALLBACK (updated_cb), self);
-  updated_cb (self);
+  self->told_id = g_signal_connect_swapped (live, "told", G_CALLBACK (told_cb), self);
+  told_cb (self);
 }
 
 static void

@@ -4,8 +4,8 @@
 #include "app/sw-pan-picture.h"
 
 #include "app/sw-frame-times.h"
+#include "app/sw-painter.h"
 #include "draw/sw-draw-pan.h"
-#include "forecast/sw-latest.h"
 
 #include <adwaita.h>
 #include <math.h>
@@ -13,37 +13,13 @@
 #define TURN_MS 420
 #define SHADOW_PX 14 /* the skein's shadow reaches so far */
 
-/* A skein that takes longer to paint is given up for a newer one. */
-#define PATIENCE_MS 400
-
-typedef struct
-{
-  SwForecast *forecast;
-  SwPanGeometry geometry;
-  SwLook look;
-  double width, height;
-  SwBox part; /* of the picture, whole px */
-  int scale;
-  gint64 edit_time;
-} Question;
-
-typedef struct
-{
-  GdkTexture *texture;
-  SwPanGeometry geometry; /* it was painted for */
-  SwBox part;
-  gint64 edit_time;
-} Painted;
-
 struct _SwPanPicture
 {
   GtkWidget parent_instance;
 
-  SwLive *live;
-  gulong updated_id;
+  SwPainter *painter;
+  GskRenderNode *ground, *rulers; /* NULL: to be painted */
   gulong dark_id;
-  SwLatest *latest;
-  Painted *painted; /* NULL before the first */
   SwPanGeometry geometry;
   SwLook look;
   gboolean second_face; /* wanted; look.second_face is the one that is painted */
@@ -63,62 +39,9 @@ enum
 static GParamSpec *props[N_PROPS];
 
 static void
-question_free (gpointer data)
+paint (cairo_t *cr, const SwPainting *painting)
 {
-  Question *question = data;
-
-  sw_forecast_unref (question->forecast);
-  g_free (question);
-}
-
-static void
-painted_free (gpointer data)
-{
-  Painted *painted = data;
-
-  g_object_unref (painted->texture);
-  g_free (painted);
-}
-
-/* Painting, in a thread of its own */
-
-static gpointer
-paint_worker (gpointer data, gpointer user_data, GCancellable *cancellable, GError **error)
-{
-  const Question *question = data;
-  const int width = (int) question->part.width * question->scale, height = (int) question->part.height * question->scale;
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
-  g_autoptr (GBytes) bytes = NULL;
-  Painted *painted = g_new (Painted, 1);
-  cairo_t *cr;
-  int stride;
-
-  cairo_surface_set_device_scale (surface, question->scale, question->scale);
-  cr = cairo_create (surface);
-  cairo_translate (cr, -question->part.x, -question->part.y);
-  sw_draw_pan_parts (cr, question->forecast, &question->geometry, SW_PAN_SKEIN, question->width, question->height, &question->look);
-  cairo_destroy (cr);
-  cairo_surface_flush (surface);
-
-  stride = cairo_image_surface_get_stride (surface);
-  bytes = g_bytes_new_with_free_func (cairo_image_surface_get_data (surface), (gsize) stride * (gsize) height, (GDestroyNotify) cairo_surface_destroy, surface);
-  painted->texture = gdk_memory_texture_new (width, height, GDK_MEMORY_DEFAULT, bytes, (gsize) stride);
-  painted->geometry = question->geometry;
-  painted->part = question->part;
-  painted->edit_time = question->edit_time;
-  return painted;
-}
-
-static void
-painted_cb (gpointer answer, const GError *error, gpointer user_data)
-{
-  SwPanPicture *self = user_data;
-
-  if (answer == NULL)
-    return;
-  g_clear_pointer (&self->painted, painted_free);
-  self->painted = answer;
-  gtk_widget_queue_draw (GTK_WIDGET (self));
+  sw_draw_pan_parts (cr, painting->forecast, &painting->geometry, SW_PAN_SKEIN, painting->width, painting->height, &painting->look);
 }
 
 /* What of the skein and its shadow is in the picture, in whole px; empty if nothing is. */
@@ -132,48 +55,62 @@ visible_part (const SwPanGeometry *geometry, double width, double height)
   return (SwBox){ x0, y0, x1 - x0, y1 - y0 };
 }
 
-static void
-ask (SwPanPicture *self)
+static gboolean
+fill (GtkWidget *widget, SwPainting *painting)
 {
-  SwForecast *forecast = self->live != NULL ? sw_live_get_forecast (self->live) : NULL;
-  const double width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
-  const SwBox part = visible_part (&self->geometry, width, height);
-  Question *question;
+  SwPanPicture *self = SW_PAN_PICTURE (widget);
 
-  gtk_widget_queue_draw (GTK_WIDGET (self));
-  if (forecast == NULL || self->geometry.scale <= 0 || part.width < 1 || part.height < 1)
-    return;
-  question = g_new (Question, 1);
-  *question = (Question){
-    .forecast = sw_forecast_ref (forecast),
-    .geometry = self->geometry,
-    .look = self->look,
-    .width = width,
-    .height = height,
-    .part = part,
-    .scale = gtk_widget_get_scale_factor (GTK_WIDGET (self)),
-    .edit_time = sw_live_get_edit_time (self->live),
-  };
-  sw_latest_ask (self->latest, question);
+  if (self->geometry.scale <= 0)
+    return FALSE;
+  painting->geometry = self->geometry;
+  painting->look = self->look;
+  painting->part = visible_part (&self->geometry, painting->width, painting->height);
+  return painting->part.width >= 1 && painting->part.height >= 1;
+}
+
+static SwForecast *
+forecast_of (SwPanPicture *self)
+{
+  SwLive *live = sw_painter_get_live (self->painter);
+
+  return live != NULL ? sw_live_get_forecast (live) : NULL;
 }
 
 /* Showing */
 
-static void
-snapshot_parts (SwPanPicture *self, GtkSnapshot *snapshot, SwForecast *forecast, guint parts)
+static GskRenderNode *
+parts_node (SwPanPicture *self, const SwForecast *forecast, guint parts)
 {
   const int width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
+  GtkSnapshot *snapshot = gtk_snapshot_new ();
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
 
   sw_draw_pan_parts (cr, forecast, &self->geometry, parts, width, height, &self->look);
   cairo_destroy (cr);
+  return gtk_snapshot_free_to_node (snapshot);
+}
+
+/* Kept in @node, for ground and rulers stay while the hand moves. */
+static void
+snapshot_parts (SwPanPicture *self, GtkSnapshot *snapshot, const SwForecast *forecast, guint parts, GskRenderNode **node)
+{
+  if (*node == NULL)
+    *node = parts_node (self, forecast, parts);
+  gtk_snapshot_append_node (snapshot, *node);
+}
+
+static void
+drop_parts (SwPanPicture *self)
+{
+  g_clear_pointer (&self->ground, gsk_render_node_unref);
+  g_clear_pointer (&self->rulers, gsk_render_node_unref);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
 /* Painted for another zoom, it is stretched to where the skein is now. While turning it is seen ever more edge on, then from behind. */
 static void
-snapshot_skein (SwPanPicture *self, GtkSnapshot *snapshot)
+snapshot_skein (SwPanPicture *self, GtkSnapshot *snapshot, GdkTexture *texture, const SwPainting *painted)
 {
-  const Painted *painted = self->painted;
   const SwBox *now = &self->geometry.skein, *then = &painted->geometry.skein;
   const double sx = now->width / then->width, sy = now->height / then->height;
   const float middle = (float) (now->y + now->height / 2);
@@ -187,7 +124,7 @@ snapshot_skein (SwPanPicture *self, GtkSnapshot *snapshot)
       gtk_snapshot_scale (snapshot, 1, (float) MAX (fabs (cos (self->turned * G_PI)), 0.04));
       gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (0, -middle));
     }
-  gtk_snapshot_append_texture (snapshot, painted->texture, &box);
+  gtk_snapshot_append_texture (snapshot, texture, &box);
   gtk_snapshot_restore (snapshot);
   sw_frame_times_expect (GTK_WIDGET (self), painted->edit_time);
 }
@@ -196,14 +133,16 @@ static void
 sw_pan_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   SwPanPicture *self = SW_PAN_PICTURE (widget);
-  SwForecast *forecast = self->live != NULL ? sw_live_get_forecast (self->live) : NULL;
+  SwForecast *forecast = forecast_of (self);
+  const SwPainting *painting;
+  GdkTexture *texture = sw_painter_get (self->painter, &painting);
 
   if (forecast == NULL || self->geometry.scale <= 0)
     return;
-  snapshot_parts (self, snapshot, forecast, SW_PAN_GROUND);
-  if (self->painted != NULL)
-    snapshot_skein (self, snapshot);
-  snapshot_parts (self, snapshot, forecast, SW_PAN_RULERS);
+  snapshot_parts (self, snapshot, forecast, SW_PAN_GROUND, &self->ground);
+  if (texture != NULL)
+    snapshot_skein (self, snapshot, texture, painting);
+  snapshot_parts (self, snapshot, forecast, SW_PAN_RULERS, &self->rulers);
 }
 
 /* Turning over */
@@ -217,7 +156,7 @@ turn_to (double value, gpointer user_data)
   if (value >= 0.5 && self->look.second_face != self->second_face)
     {
       self->look.second_face = self->second_face;
-      ask (self);
+      sw_painter_ask (self->painter);
     }
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
@@ -232,7 +171,7 @@ static void
 dark_changed_cb (SwPanPicture *self)
 {
   self->look.dark = adw_style_manager_get_dark (adw_style_manager_get_default ());
-  gtk_widget_queue_draw (GTK_WIDGET (self));
+  drop_parts (self);
 }
 
 /* Lifecycle */
@@ -255,10 +194,9 @@ sw_pan_picture_dispose (GObject *object)
 {
   SwPanPicture *self = SW_PAN_PICTURE (object);
 
-  sw_pan_picture_set_live (self, NULL);
   g_clear_signal_handler (&self->dark_id, adw_style_manager_get_default ());
-  g_clear_pointer (&self->latest, sw_latest_free);
-  g_clear_pointer (&self->painted, painted_free);
+  g_clear_pointer (&self->painter, sw_painter_free);
+  drop_parts (self);
   g_clear_object (&self->turn);
 
   G_OBJECT_CLASS (sw_pan_picture_parent_class)->dispose (object);
@@ -286,14 +224,12 @@ sw_pan_picture_init (SwPanPicture *self)
 {
   self->look = sw_look_plain;
   self->look.marks = FALSE;
-  self->latest = sw_latest_new (paint_worker, painted_cb, self, question_free, painted_free);
-  sw_latest_set_patience (self->latest, PATIENCE_MS);
+  self->painter = sw_painter_new (GTK_WIDGET (self), fill, paint);
   self->turn = adw_timed_animation_new (GTK_WIDGET (self), 0, 1, TURN_MS, adw_callback_animation_target_new (turn_to, self, NULL));
   adw_timed_animation_set_easing (ADW_TIMED_ANIMATION (self->turn), ADW_EASE_IN_OUT_CUBIC);
   g_signal_connect_object (self->turn, "done", G_CALLBACK (turned_cb), self, G_CONNECT_SWAPPED);
   self->dark_id = g_signal_connect_swapped (adw_style_manager_get_default (), "notify::dark", G_CALLBACK (dark_changed_cb), self);
   dark_changed_cb (self);
-  g_signal_connect (self, "notify::scale-factor", G_CALLBACK (ask), NULL);
   gtk_widget_set_can_target (GTK_WIDGET (self), FALSE);
 }
 
@@ -308,16 +244,8 @@ sw_pan_picture_set_live (SwPanPicture *self, SwLive *live)
 {
   g_return_if_fail (SW_IS_PAN_PICTURE (self));
 
-  if (self->live == live)
-    return;
-  if (self->live != NULL)
-    g_clear_signal_handler (&self->updated_id, self->live);
-  g_set_object (&self->live, live);
-  if (live != NULL)
-    {
-      self->updated_id = g_signal_connect_swapped (live, "updated", G_CALLBACK (ask), self);
-      ask (self);
-    }
+  if (self->painter != NULL)
+    sw_painter_set_live (self->painter, live);
 }
 
 void
@@ -326,7 +254,8 @@ sw_pan_picture_set_geometry (SwPanPicture *self, const SwPanGeometry *geometry)
   g_return_if_fail (SW_IS_PAN_PICTURE (self));
 
   self->geometry = *geometry;
-  ask (self);
+  drop_parts (self);
+  sw_painter_ask (self->painter);
 }
 
 void
@@ -335,7 +264,7 @@ sw_pan_picture_set_inches (SwPanPicture *self, gboolean inches)
   g_return_if_fail (SW_IS_PAN_PICTURE (self));
 
   self->look.inches = inches;
-  gtk_widget_queue_draw (GTK_WIDGET (self));
+  drop_parts (self);
 }
 
 void

@@ -127,6 +127,18 @@ cursor_name (SwPanView *self)
   return sw_pan_view_is_up (self, self->hovered) ? "move" : "pointer";
 }
 
+/* Set anew, a cursor is read from its file again. */
+static void
+show_cursor (SwPanView *self)
+{
+  const char *name = cursor_name (self);
+
+  if (self->cursor == name)
+    return;
+  self->cursor = name;
+  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), name);
+}
+
 void
 sw_pan_view_update_hover (SwPanView *self)
 {
@@ -139,7 +151,7 @@ sw_pan_view_update_hover (SwPanView *self)
       self->hovered_handle = hit.handle;
       gtk_widget_trigger_tooltip_query (GTK_WIDGET (self));
     }
-  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), cursor_name (self));
+  show_cursor (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 

@@ -69,6 +69,7 @@ struct _SwPanView
   guint hovered; /* pour under the pointer, of either face */
   SwHandle hovered_handle;
   gboolean space_held;
+  const char *cursor; /* as it was set; a literal */
 
   GSimpleActionGroup *actions;
   GtkGesture *drag;

@@ -9,11 +9,9 @@
 
 typedef struct
 {
-  SwLive *live;
-  gulong updated_id;
+  SwPainter *painter; /* NULL once disposed of */
   gulong dark_id;
   SwLook look;
-  GdkTexture *painted; /* NULL: to be painted anew */
 } SwPictureViewPrivate;
 
 G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (SwPictureView, sw_picture_view, GTK_TYPE_WIDGET)
@@ -34,46 +32,27 @@ private_of (SwPictureView *self)
   return sw_picture_view_get_instance_private (self);
 }
 
-/* Paint at the screen's own pixels, without a copy between cairo and GDK. */
-static GdkTexture *
-paint_texture (SwPictureView *self, SwForecast *forecast, int width, int height, int scale)
+static gboolean
+fill (GtkWidget *widget, SwPainting *painting)
 {
-  SwPictureViewPrivate *priv = private_of (self);
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width * scale, height * scale);
-  g_autoptr (GBytes) bytes = NULL;
-  cairo_t *cr;
-  int stride;
+  SwPictureView *self = SW_PICTURE_VIEW (widget);
+  SwPictureViewClass *klass = SW_PICTURE_VIEW_GET_CLASS (self);
 
-  cairo_surface_set_device_scale (surface, scale, scale);
-  cr = cairo_create (surface);
-  SW_PICTURE_VIEW_GET_CLASS (self)->paint (self, cr, forecast, width, height, &priv->look);
-  cairo_destroy (cr);
-  cairo_surface_flush (surface);
-
-  stride = cairo_image_surface_get_stride (surface);
-  bytes = g_bytes_new_with_free_func (cairo_image_surface_get_data (surface), (gsize) stride * (gsize) (height * scale),
-                                      (GDestroyNotify) cairo_surface_destroy, surface);
-  return gdk_memory_texture_new (width * scale, height * scale, GDK_MEMORY_DEFAULT, bytes, (gsize) stride);
+  painting->look = private_of (self)->look;
+  return klass->is_painted == NULL || klass->is_painted (self);
 }
 
 static void
 sw_picture_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
-  SwPictureView *self = SW_PICTURE_VIEW (widget);
-  SwPictureViewPrivate *priv = private_of (self);
-  SwForecast *forecast = sw_picture_view_get_forecast (self);
-  int width = gtk_widget_get_width (widget);
-  int height = gtk_widget_get_height (widget);
+  SwPictureViewPrivate *priv = private_of (SW_PICTURE_VIEW (widget));
+  const SwPainting *painting;
+  GdkTexture *texture = sw_painter_get (priv->painter, &painting);
 
-  if (forecast == NULL || width <= 0 || height <= 0)
+  if (texture == NULL)
     return;
-
-  if (priv->painted == NULL)
-    {
-      priv->painted = paint_texture (self, forecast, width, height, gtk_widget_get_scale_factor (widget));
-      sw_frame_times_expect (widget, sw_live_get_edit_time (priv->live));
-    }
-  gtk_snapshot_append_texture (snapshot, priv->painted, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
+  gtk_snapshot_append_texture (snapshot, texture, &GRAPHENE_RECT_INIT (0, 0, (float) painting->width, (float) painting->height));
+  sw_frame_times_expect (widget, painting->edit_time);
 }
 
 static void
@@ -83,13 +62,12 @@ sw_picture_view_size_allocate (GtkWidget *widget, int width, int height, int bas
 }
 
 static void
-updated_cb (SwPictureView *self)
+told_cb (SwPictureView *self)
 {
   SwPictureViewClass *klass = SW_PICTURE_VIEW_GET_CLASS (self);
   SwForecast *forecast = sw_picture_view_get_forecast (self);
   g_autofree char *words = NULL;
 
-  sw_picture_view_repaint (self);
   if (klass->describe == NULL || forecast == NULL)
     return;
   words = klass->describe (self, forecast);
@@ -107,17 +85,22 @@ static void
 set_live (SwPictureView *self, SwLive *live)
 {
   SwPictureViewPrivate *priv = private_of (self);
+  SwPictureViewClass *klass = SW_PICTURE_VIEW_GET_CLASS (self);
+  SwLive *before = sw_painter_get_live (priv->painter);
 
-  if (priv->live == live)
+  if (before == live)
     return;
-  if (priv->live != NULL)
-    g_clear_signal_handler (&priv->updated_id, priv->live);
-  g_set_object (&priv->live, live);
-  if (live != NULL)
-    {
-      priv->updated_id = g_signal_connect_swapped (live, "updated", G_CALLBACK (updated_cb), self);
-      updated_cb (self);
-    }
+  if (before != NULL)
+    g_signal_handlers_disconnect_by_data (before, self);
+  sw_painter_set_live (priv->painter, live);
+  if (live == NULL)
+    return;
+  g_signal_connect_swapped (live, "told", G_CALLBACK (told_cb), self);
+  if (klass->updated != NULL)
+    g_signal_connect_swapped (live, "updated", G_CALLBACK (klass->updated), self);
+  if (klass->updated != NULL && sw_live_get_forecast (live) != NULL)
+    klass->updated (self);
+  told_cb (self);
 }
 
 static void
@@ -128,7 +111,7 @@ sw_picture_view_get_property (GObject *object, guint prop_id, GValue *value, GPa
   switch (prop_id)
     {
     case PROP_LIVE:
-      g_value_set_object (value, priv->live);
+      g_value_set_object (value, sw_painter_get_live (priv->painter));
       break;
     case PROP_INCHES:
       g_value_set_boolean (value, priv->look.inches);
@@ -157,15 +140,29 @@ sw_picture_view_set_property (GObject *object, guint prop_id, const GValue *valu
     }
 }
 
+/* Only now is it known whose picture it is. */
+static void
+sw_picture_view_constructed (GObject *object)
+{
+  SwPictureView *self = SW_PICTURE_VIEW (object);
+  SwPictureViewPrivate *priv = private_of (self);
+
+  G_OBJECT_CLASS (sw_picture_view_parent_class)->constructed (object);
+  priv->painter = sw_painter_new (GTK_WIDGET (self), fill, SW_PICTURE_VIEW_GET_CLASS (self)->paint);
+  priv->dark_id = g_signal_connect_swapped (adw_style_manager_get_default (), "notify::dark", G_CALLBACK (dark_changed_cb), self);
+  dark_changed_cb (self);
+}
+
 static void
 sw_picture_view_dispose (GObject *object)
 {
   SwPictureView *self = SW_PICTURE_VIEW (object);
   SwPictureViewPrivate *priv = private_of (self);
 
-  set_live (self, NULL);
+  if (priv->painter != NULL)
+    set_live (self, NULL);
+  g_clear_pointer (&priv->painter, sw_painter_free);
   g_clear_signal_handler (&priv->dark_id, adw_style_manager_get_default ());
-  g_clear_object (&priv->painted);
 
   G_OBJECT_CLASS (sw_picture_view_parent_class)->dispose (object);
 }
@@ -179,6 +176,7 @@ sw_picture_view_class_init (SwPictureViewClass *klass)
 
   object_class->get_property = sw_picture_view_get_property;
   object_class->set_property = sw_picture_view_set_property;
+  object_class->constructed = sw_picture_view_constructed;
   object_class->dispose = sw_picture_view_dispose;
   widget_class->snapshot = sw_picture_view_snapshot;
   widget_class->size_allocate = sw_picture_view_size_allocate;
@@ -196,17 +194,14 @@ sw_picture_view_init (SwPictureView *self)
   SwPictureViewPrivate *priv = private_of (self);
 
   priv->look = sw_look_plain;
-  priv->dark_id = g_signal_connect_swapped (adw_style_manager_get_default (), "notify::dark", G_CALLBACK (dark_changed_cb), self);
-  dark_changed_cb (self);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
-  g_signal_connect (self, "notify::scale-factor", G_CALLBACK (sw_picture_view_repaint), NULL);
 }
 
 SwLive *
 sw_picture_view_get_live (SwPictureView *self)
 {
   g_return_val_if_fail (SW_IS_PICTURE_VIEW (self), NULL);
-  return private_of (self)->live;
+  return private_of (self)->painter != NULL ? sw_painter_get_live (private_of (self)->painter) : NULL;
 }
 
 SwForecast *
@@ -229,6 +224,5 @@ sw_picture_view_repaint (SwPictureView *self)
 {
   g_return_if_fail (SW_IS_PICTURE_VIEW (self));
 
-  g_clear_object (&private_of (self)->painted);
-  gtk_widget_queue_draw (GTK_WIDGET (self));
+  sw_painter_ask (private_of (self)->painter);
 }

@@ -1,17 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "app/sw-live.h"
-#include "draw/sw-look.h"
-
-#include <gtk/gtk.h>
+#include "app/sw-painter.h"
 
 G_BEGIN_DECLS
 
 /**
  * SwPictureView: shows one picture of a live forecast. Painting is the
- * renderer's; the view keeps what was painted until the forecast, the size,
- * the scale or the look changes, so that an overlay above it costs nothing.
+ * renderer's, beside the main thread; the view keeps what was painted until
+ * the next is there, so that an overlay above it costs nothing.
  *
  * Properties: "live" (SwLive), "inches" (rulers and lengths in inches).
  */
@@ -20,14 +17,18 @@ G_DECLARE_DERIVABLE_TYPE (SwPictureView, sw_picture_view, SW, PICTURE_VIEW, GtkW
 
 /**
  * SwPictureViewClass:
- * @paint: paints the picture into a box of @width x @height at the origin
+ * @paint: paints the picture, in a thread of its own: it knows no view
+ * @is_painted: (nullable): whether there is something to paint now
+ * @updated: (nullable): there is a newer forecast
  * @describe: (nullable): what the picture shows, as a sentence for a screen reader (transfer full)
  */
 struct _SwPictureViewClass
 {
   GtkWidgetClass parent_class;
 
-  void (*paint) (SwPictureView *self, cairo_t *cr, SwForecast *forecast, double width, double height, const SwLook *look);
+  SwPainterPaint paint;
+  gboolean (*is_painted) (SwPictureView *self);
+  void (*updated) (SwPictureView *self);
   char *(*describe) (SwPictureView *self, SwForecast *forecast);
 };
 

@@ -49,16 +49,18 @@ find_geometry (SwScanView *self, SwScanGeometry *geometry)
 }
 
 static void
-sw_scan_view_paint (SwPictureView *view, cairo_t *cr, SwForecast *forecast, double width, double height, const SwLook *look)
+sw_scan_view_paint (cairo_t *cr, const SwPainting *painting)
 {
+  const SwForecast *forecast = painting->forecast;
+  const double width = painting->width, height = painting->height - SW_SCAN_USUAL_PX;
   SwScanGeometry geometry;
   gsize from, to;
 
   sw_scan_view_range (forecast->layout.width, &from, &to);
-  sw_draw_scan (cr, forecast, from, to, width, height - SW_SCAN_USUAL_PX, look);
-  sw_scan_geometry (from, to, width, height - SW_SCAN_USUAL_PX, &geometry);
-  cairo_translate (cr, 0, height - SW_SCAN_USUAL_PX);
-  sw_scan_usual_draw (cr, forecast, &geometry, width, look);
+  sw_draw_scan (cr, forecast, from, to, width, height, &painting->look);
+  sw_scan_geometry (from, to, width, height, &geometry);
+  cairo_translate (cr, 0, height);
+  sw_scan_usual_draw (cr, forecast, &geometry, width, &painting->look);
 }
 
 /* A line at a width, with a dot where it meets the stacking. */

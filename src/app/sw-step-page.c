@@ -148,7 +148,7 @@ set_live (SwStepPage *self, SwLive *live)
     g_signal_handlers_disconnect_by_data (self->live, self);
   g_set_object (&self->live, live);
   if (live != NULL)
-    g_signal_connect_swapped (live, "updated", G_CALLBACK (show_after), self);
+    g_signal_connect_swapped (live, "told", G_CALLBACK (show_after), self);
 }
 
 /* Lifecycle */

@@ -19,7 +19,7 @@ struct _SwStepRow
   SwEntry *entry;
   gulong revision_id;
   SwLive *live;
-  gulong updated_id;
+  gulong told_id;
   SwSubject *subject;
   gboolean inches;
 
@@ -120,13 +120,35 @@ show_words (SwStepRow *self)
   running = sw_dyeing_sentence (forecast_of (self), step->id, system_of (self));
   gtk_label_set_text (self->title, title);
   gtk_label_set_text (self->detail, detail);
-  /* Not on the amounts: a tooltip would hide what is being typed into. */
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->icon), sentence);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->title), sentence);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->detail), running);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->bar), running);
   tell_accessible (self, sentence, running);
   sw_balance_bar_set_step (self->bar, forecast_of (self), step->id, 0);
+}
+
+/* Tooltips are written when they are wanted: set anew with each forecast, each would ask the display where the pointer is.
+ * There is none on the amounts: it would hide what is being typed into. */
+static gboolean
+query_sentence_cb (SwStepRow *self, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
+{
+  const SwStep *step = step_of (self);
+  g_autofree char *sentence = NULL;
+
+  if (step == NULL)
+    return FALSE;
+  sentence = sw_step_reading (sw_document_get_sketch (sw_entry_get_document (self->entry)), step, system_of (self));
+  gtk_tooltip_set_text (tooltip, sentence);
+  return TRUE;
+}
+
+static gboolean
+query_running_cb (SwStepRow *self, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
+{
+  const SwStep *step = step_of (self);
+  g_autofree char *running = step != NULL ? sw_dyeing_sentence (forecast_of (self), step->id, system_of (self)) : NULL;
+
+  if (running == NULL || *running == '\0')
+    return FALSE;
+  gtk_tooltip_set_text (tooltip, running);
+  return TRUE;
 }
 
 /* A pour bears the number that the picture shows on it, on its dye's colour. */
@@ -216,10 +238,10 @@ set_live (SwStepRow *self, SwLive *live)
   if (self->live == live)
     return;
   if (self->live != NULL)
-    g_clear_signal_handler (&self->updated_id, self->live);
+    g_clear_signal_handler (&self->told_id, self->live);
   g_set_object (&self->live, live);
   if (live != NULL)
-    self->updated_id = g_signal_connect_swapped (live, "updated", G_CALLBACK (show_words), self);
+    self->told_id = g_signal_connect_swapped (live, "told", G_CALLBACK (show_words), self);
   show_words (self);
 }
 
@@ -355,7 +377,7 @@ sw_step_row_dispose (GObject *object)
   if (self->entry != NULL)
     g_clear_signal_handler (&self->revision_id, self->entry);
   if (self->live != NULL)
-    g_clear_signal_handler (&self->updated_id, self->live);
+    g_clear_signal_handler (&self->told_id, self->live);
   g_clear_object (&self->entry);
   g_clear_object (&self->live);
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
@@ -395,6 +417,8 @@ sw_step_row_class_init (SwStepRowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SwStepRow, first);
   gtk_widget_class_bind_template_child (widget_class, SwStepRow, second);
   gtk_widget_class_bind_template_child (widget_class, SwStepRow, swatch);
+  gtk_widget_class_bind_template_callback (widget_class, query_sentence_cb);
+  gtk_widget_class_bind_template_callback (widget_class, query_running_cb);
 }
 
 static void

@@ -20,9 +20,9 @@ struct _SwStripView
 G_DEFINE_FINAL_TYPE (SwStripView, sw_strip_view, SW_TYPE_PICTURE_VIEW)
 
 static void
-sw_strip_view_paint (SwPictureView *view, cairo_t *cr, SwForecast *forecast, double width, double height, const SwLook *look)
+sw_strip_view_paint (cairo_t *cr, const SwPainting *painting)
 {
-  sw_draw_strip (cr, forecast, width, height, look);
+  sw_draw_strip (cr, painting->forecast, painting->width, painting->height, &painting->look);
 }
 
 /* Each stretch in words, in the order in which the strand runs. */

@@ -74,6 +74,14 @@ add_headings (SwStripeList *self)
     }
 }
 
+/* A name that is cut short is there in full. */
+static gboolean
+query_tooltip_cb (GtkLabel *name, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
+{
+  gtk_tooltip_set_text (tooltip, gtk_label_get_text (name));
+  return TRUE;
+}
+
 static void
 add_line (SwStripeList *self, gsize i)
 {
@@ -83,6 +91,8 @@ add_line (SwStripeList *self, gsize i)
   gtk_grid_attach (self->grid, GTK_WIDGET (line->chip), 0, (int) i + 1, 1, 1);
   for (Column column = 0; column < N_COLUMNS; column++)
     line->cells[column] = add_label (self, column, (int) i + 1);
+  gtk_widget_set_has_tooltip (GTK_WIDGET (line->cells[COLUMN_COLOUR]), TRUE);
+  g_signal_connect (line->cells[COLUMN_COLOUR], "query-tooltip", G_CALLBACK (query_tooltip_cb), NULL);
 }
 
 static void
@@ -110,7 +120,6 @@ show_line (Line *line, const SwForecast *forecast, const SwStripe *stripe, SwSys
 
   sw_swatch_set_sample (line->chip, &sample);
   gtk_label_set_text (line->cells[COLUMN_COLOUR], name);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (line->cells[COLUMN_COLOUR]), name);
   gtk_accessible_update_property (GTK_ACCESSIBLE (line->cells[COLUMN_COLOUR]), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
   set_amount (line->cells[COLUMN_SHARE], SW_QUANTITY_PERCENT, sw_cloth_rounded (100 * stripe->share, 1), system);
   set_amount (line->cells[COLUMN_LENGTH], SW_QUANTITY_LENGTH, stripe->mean_stitches * forecast->stitch_length_cm, system);

@@ -6,8 +6,8 @@
 G_BEGIN_DECLS
 
 /*
- * Background work for the window: one job running per question, the newest
- * wanted one wins, late answers are dropped.
+ * Background work for the window: one job running per question, in a thread of
+ * its own; the newest wanted one wins, late answers are dropped.
  */
 typedef struct _SwLatest SwLatest;
 
@@ -41,6 +41,18 @@ void sw_latest_ask (SwLatest *self, gpointer question);
  *   cancels at once.
  */
 void sw_latest_set_patience (SwLatest *self, guint milliseconds);
+
+/**
+ * sw_latest_wait:
+ * @until_us: g_get_monotonic_time() at which to give up
+ *
+ * Waits for the job under way, and calls back its answer from within: what a
+ * frame shows can so be of the same frame, if it is done in time. What was
+ * asked meanwhile is only started.
+ *
+ * Returns: FALSE if it was not done by then; it is called back later as usual
+ */
+gboolean sw_latest_wait (SwLatest *self, gint64 until_us);
 gboolean sw_latest_is_busy (const SwLatest *self);
 
 /* Nothing is called back after this returns. A running job is cancelled; @user_data must live until it has ended (run it on values of its own). */

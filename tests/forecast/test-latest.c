@@ -202,6 +202,37 @@ test_freed_is_silent (void)
   desk_clear (&desk);
 }
 
+/* Waited for, an answer is there at once and only once; the main loop does not bring it again. */
+static void
+test_wait (void)
+{
+  Desk desk = { 0 };
+  g_autoptr (SwLatest) latest = NULL;
+
+  desk_init (&desk);
+  latest = sw_latest_new (answer_question, answer_done_cb, &desk, g_free, g_free);
+  sw_latest_set_patience (latest, 60000);
+  g_assert_true (sw_latest_wait (latest, 0)); /* nothing to wait for */
+
+  ask (latest, 1);
+  ask (latest, 2);
+  g_assert_false (sw_latest_wait (latest, g_get_monotonic_time () + 20000));
+  g_assert_cmpuint (desk.answers->len, ==, 0);
+  open_gate (&desk);
+  g_assert_true (sw_latest_wait (latest, g_get_monotonic_time () + 60 * G_USEC_PER_SEC));
+  g_assert_cmpuint (desk.answers->len, ==, 1);
+  g_assert_cmpint (g_array_index (desk.answers, int, 0), ==, 1);
+  g_assert_true (sw_latest_is_busy (latest));
+  g_assert_true (sw_latest_wait (latest, g_get_monotonic_time () + 60 * G_USEC_PER_SEC));
+  g_assert_false (sw_latest_is_busy (latest));
+
+  g_timeout_add (50, quit_cb, desk.loop);
+  g_main_loop_run (desk.loop);
+  g_assert_cmpuint (desk.answers->len, ==, 2);
+  g_assert_cmpint (g_array_index (desk.answers, int, 1), ==, 2);
+  desk_clear (&desk);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -210,5 +241,6 @@ main (int argc, char **argv)
   g_test_add_func ("/latest/patience", test_patience);
   g_test_add_func ("/latest/error-is-an-answer", test_error_is_an_answer);
   g_test_add_func ("/latest/freed-is-silent", test_freed_is_silent);
+  g_test_add_func ("/latest/wait", test_wait);
   return g_test_run ();
 }
