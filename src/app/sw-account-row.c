@@ -44,6 +44,7 @@ void
 sw_account_row_show (SwAccountRow *self, const SwForecast *forecast, guint step, const SwAccount *account)
 {
   const SwDye *dye;
+  const char *name;
   g_autofree char *words = NULL;
 
   g_return_if_fail (SW_IS_ACCOUNT_ROW (self));
@@ -52,7 +53,9 @@ sw_account_row_show (SwAccountRow *self, const SwForecast *forecast, guint step,
   words = sw_account_words (account);
   sw_swatch_set_sample (self->swatch, &dye->sample);
   /* Translators: stands for a dye that the dyer has not named */
-  gtk_label_set_text (self->name, *dye->name != '\0' ? dye->name : _ ("Dye without a name"));
+  name = *dye->name != '\0' ? dye->name : _ ("Dye without a name");
+  gtk_label_set_text (self->name, name);
   gtk_label_set_text (self->words, words);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
   sw_balance_bar_set_step (self->bar, forecast, step, account->dye);
 }

@@ -5,6 +5,7 @@
 
 #include "app/sw-dye-edits.h"
 #include "app/sw-dye-row.h"
+#include "app/sw-focus.h"
 #include "app/sw-toast.h"
 
 #include <glib/gi18n-lib.h>
@@ -326,6 +327,7 @@ sw_dye_list_class_init (SwDyeListClass *klass)
   object_class->get_property = sw_dye_list_get_property;
   object_class->set_property = sw_dye_list_set_property;
   object_class->dispose = sw_dye_list_dispose;
+  widget_class->focus = sw_focus_bin_in_order;
   widget_class->grab_focus = sw_dye_list_grab_focus;
 
   props[PROP_SELECTION] = g_param_spec_object ("selection", NULL, NULL, SW_TYPE_SELECTION, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);

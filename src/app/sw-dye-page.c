@@ -6,6 +6,7 @@
 #include "app/sw-dye-edits.h"
 #include "app/sw-expander-name.h"
 #include "app/sw-field-row.h"
+#include "app/sw-focus.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -220,6 +221,7 @@ sw_dye_page_class_init (SwDyePageClass *klass)
   object_class->get_property = sw_dye_page_get_property;
   object_class->set_property = sw_dye_page_set_property;
   object_class->dispose = sw_dye_page_dispose;
+  widget_class->focus = sw_focus_bin_in_order;
   widget_class->grab_focus = sw_dye_page_grab_focus;
 
   props[PROP_LIVE] = g_param_spec_object ("live", NULL, NULL, SW_TYPE_LIVE, flags);

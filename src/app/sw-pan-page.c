@@ -5,6 +5,7 @@
 
 #include "app/sw-cloth-view.h"
 #include "app/sw-dye-list.h"
+#include "app/sw-focus.h"
 #include "app/sw-pan-tools.h"
 #include "app/sw-pan-view.h"
 #include "app/sw-properties.h"
@@ -86,7 +87,7 @@ edit_done_cb (SwPanPage *self)
   gtk_widget_grab_focus (self->dyes);
 }
 
-/* To the numbers of what is selected. */
+/* To the numbers of what is selected, or of the colourway. */
 static void
 edit_properties_cb (SwPanPage *self)
 {
@@ -156,6 +157,7 @@ sw_pan_page_class_init (SwPanPageClass *klass)
   object_class->get_property = sw_pan_page_get_property;
   object_class->set_property = sw_pan_page_set_property;
   object_class->dispose = sw_pan_page_dispose;
+  widget_class->focus = sw_focus_bin_in_order;
   widget_class->grab_focus = sw_pan_page_grab_focus;
 
   props[PROP_LIVE] = g_param_spec_object ("live", NULL, NULL, SW_TYPE_LIVE, flags);

@@ -256,7 +256,7 @@ sw_pan_view_update_actions (SwPanView *self)
     { "align", pours->len > 0 },
     { "spread", pours->len > 2 },
     { "pour", has_dye },
-    { "edit-properties", selected },
+    { "edit-properties", TRUE }, /* of the colourway when nothing is selected */
     { "menu", TRUE },
   };
 

@@ -40,13 +40,19 @@ class Program:
     def wait_until_shown(self, drawn=True):
         """The window is up and stands in the corner, its inside 1280 x 800 whatever its frame; if there is yarn, it is `drawn`."""
         self.window = wait_for("the window", self.find_window)
-        wait_for("the frame", lambda: self.tree.find("frame"))
-        width, height = self.geometry(self.window)[2:]
-        inside = self.tree.find("frame").extents
-        self.margin = (width - self.desk.scale * inside[2]) // 2
-        size = [side * self.desk.scale + 2 * self.margin for side in WINDOW]
-        self.desk.xdotool("windowmove", self.window, 0, 0, "windowsize", self.window, *size, "windowfocus", self.window)
-        wait_for("the window's size", lambda: self.tree.find("frame").extents[2:] == WINDOW)
+        frame = wait_for("the frame", lambda: self.tree.find("frame"))
+
+        def placed():
+            """Asked again: what is asked of a window while it is still being put up may get lost."""
+            width, height = frame.extents[2:]
+            x, y, outer, _ = self.geometry(self.window)
+            self.margin = (outer - self.desk.scale * width) // 2
+            if (x, y, width, height) == (0, 0, *WINDOW):
+                return True
+            size = [side * self.desk.scale + 2 * self.margin for side in WINDOW]
+            self.desk.xdotool("windowmove", self.window, 0, 0, "windowsize", self.window, *size, "windowfocus", self.window, check=False)
+            return False
+        wait_for("the window's size", placed, pause=0.2)
         if drawn:
             wait_for("a picture of the skein", self.skein_is_drawn)
         return self
@@ -204,10 +210,15 @@ class Program:
     def save_as(self, path):
         """Through the real dialog: its name field takes a whole path."""
         self.keys("ctrl+shift+s")
-        self.find("text", "Name:")
-        self.keys("ctrl+a")
-        self.type(str(path))
-        wait_for("the path to be typed", lambda: self.find("text", "Name:").text == str(path))
+        field = self.find("text", "Name:")
+        wait_for("the name to be asked for", lambda: field.is_now("focused"))
+
+        def typed():
+            """The dialog may still be busy with its folder, and take the first words for nothing."""
+            self.keys("ctrl+a")
+            self.type(str(path))
+            return field.text == str(path)
+        wait_for("the path to be typed", typed, pause=0.3)
         self.keys("Return")
         wait_for("the file", path.exists)
 

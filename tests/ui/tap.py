@@ -2,6 +2,7 @@
 """Prints the Test Anything Protocol, and tells what is missing for a display."""
 import shutil
 import sys
+import time
 import traceback
 
 NEEDED = {"Xvfb": "xvfb", "dbus-daemon": "dbus-daemon", "xdotool": "xdotool", "openbox": "openbox", "xcompmgr": "xcompmgr"}
@@ -41,8 +42,10 @@ class Tap:
         if self.failed and self.one_job:
             print(f"not ok {self.count} - {sentence} # not tried after the failure above", flush=True)
             return
+        begin = time.monotonic()
         try:
             step(*arguments)
+            print(f"# {time.monotonic() - begin:.1f} s")
             print(f"ok {self.count} - {sentence}", flush=True)
         except Exception as error:  # pylint: disable=broad-except
             self.failed = True
