@@ -41,6 +41,17 @@ static const struct
   /* Translators: stands in an empty field: the program works the figure out itself */
   { "rows_per_10cm", N_ ("worked out") },
   { "stitch_length_cm", N_ ("worked out") },
+  /* Translators: of the skeins of a batch: as many as lie in the pan */
+  { "skeins", N_ ("as in the pan") },
+  /* Translators: of the pans of a batch: as many as its skeins need */
+  { "pans", N_ ("as needed") },
+  /* Translators: of amounts, where neither scale nor measure asks for it */
+  { "weigh_step_g", N_ ("not rounded") },
+  { "measure_step_ml", N_ ("not rounded") },
+  /* Translators: no pH is wanted */
+  { "target_ph", N_ ("as it comes") },
+  /* Translators: no liquor ratio is wanted */
+  { "liquor_ratio", N_ ("as it comes") },
 };
 
 /* How a member is shown: a special one, or in the quantity of its unit. */

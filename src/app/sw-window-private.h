@@ -6,6 +6,7 @@
 #include "app/sw-guide.h"
 #include "app/sw-notice.h"
 #include "app/sw-pan-page.h"
+#include "app/sw-sheet-page.h"
 #include "app/sw-window.h"
 
 G_BEGIN_DECLS
@@ -35,6 +36,7 @@ struct _SwWindow
   SwNotice *notice;
   SwPanPage *pan_page;
   SwClothPage *cloth_page;
+  SwSheetPage *sheet_page;
   GMenu *recent_section;
   GMenu *template_section;
 };

@@ -19,9 +19,9 @@ static const char *const acid_form_labels[] = { N_ ("As a solution"), N_ ("As cr
 
 static const SwMember sheet_members[] = {
   /* Translators: how many skeins are dyed in one batch; 0 means as many as lie in the pan */
-  { "skeins", N_ ("Skeins in the batch"), "", SW_KIND_WHOLE, SHEET (skeins), 0, 1000, 0 },
+  { "skeins", N_ ("Skeins in the batch"), "", SW_KIND_WHOLE, SHEET (skeins), 0, 1000, 0, .above_zero = 1 },
   /* Translators: 0 means as many as the skeins need */
-  { "pans", N_ ("Pans"), "", SW_KIND_WHOLE, SHEET (pans), 0, 1000, 0 },
+  { "pans", N_ ("Pans"), "", SW_KIND_WHOLE, SHEET (pans), 0, 1000, 0, .above_zero = 1 },
   /* Translators: how much more stock is made up than is poured */
   { "stock_margin_percent", N_ ("Stock to spare"), "%", SW_KIND_NUMBER, SHEET (stock_margin_percent), 0, 200, 10 },
   /* Translators: the smallest step of the dyer's scale; 0 means that nothing is rounded */
