@@ -26,6 +26,7 @@ struct _SwClothPanel
   SwStripeList *stripes;
   AdwComboRow *weight;
   AdwComboRow *state;
+  AdwComboRow *fabric;
   AdwComboRow *worked;
   SwSettingRow *rows_row;
   SwSettingRow *stitch_length_row;
@@ -104,6 +105,7 @@ show_settings (SwClothPanel *self)
   self->showing = TRUE;
   adw_combo_row_set_selected (self->weight, class >= 0 ? (guint) class : GTK_INVALID_LIST_POSITION);
   adw_combo_row_set_selected (self->state, sketch->cloth.state);
+  adw_combo_row_set_selected (self->fabric, sketch->cloth.fabric);
   adw_combo_row_set_selected (self->worked, sketch->cloth.worked);
   gtk_widget_set_sensitive (self->turn_row, sketch->cloth.worked == SW_WORKED_FLAT);
   gtk_widget_set_sensitive (self->skein_row, sketch->lay.skeins > 1);
@@ -159,6 +161,13 @@ state_cb (SwClothPanel *self)
 {
   /* Translators: a step to undo: relaxed dry or wet */
   choose (self, self->state, "state", _ ("Change State of Cloth"));
+}
+
+static void
+fabric_cb (SwClothPanel *self)
+{
+  /* Translators: a step to undo */
+  choose (self, self->fabric, "fabric", _ ("Change Fabric"));
 }
 
 static void
@@ -265,6 +274,7 @@ sw_cloth_panel_class_init (SwClothPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SwClothPanel, stripes);
   gtk_widget_class_bind_template_child (widget_class, SwClothPanel, weight);
   gtk_widget_class_bind_template_child (widget_class, SwClothPanel, state);
+  gtk_widget_class_bind_template_child (widget_class, SwClothPanel, fabric);
   gtk_widget_class_bind_template_child (widget_class, SwClothPanel, worked);
   gtk_widget_class_bind_template_child (widget_class, SwClothPanel, rows_row);
   gtk_widget_class_bind_template_child (widget_class, SwClothPanel, stitch_length_row);
@@ -274,6 +284,7 @@ sw_cloth_panel_class_init (SwClothPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SwClothPanel, alternate_shift_row);
   gtk_widget_class_bind_template_callback (widget_class, weight_cb);
   gtk_widget_class_bind_template_callback (widget_class, state_cb);
+  gtk_widget_class_bind_template_callback (widget_class, fabric_cb);
   gtk_widget_class_bind_template_callback (widget_class, worked_cb);
 }
 
@@ -306,6 +317,7 @@ sw_cloth_panel_init (SwClothPanel *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   fill_weights (self->weight);
   fill_choices (self->state, "state");
+  fill_choices (self->fabric, "fabric");
   fill_choices (self->worked, "worked");
   self->showing = FALSE;
 }

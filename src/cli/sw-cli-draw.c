@@ -12,7 +12,7 @@
 /* What was typed. */
 typedef struct
 {
-  char *output, *format, *face, *size, *units, *stitch_px;
+  char *output, *format, *face, *size, *units, *stitch_px, *side;
   gboolean dark, no_marks;
 } Typed;
 
@@ -25,6 +25,7 @@ typed_clear (Typed *typed)
   g_free (typed->size);
   g_free (typed->units);
   g_free (typed->stitch_px);
+  g_free (typed->side);
 }
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Typed, typed_clear)
@@ -79,14 +80,16 @@ static gboolean
 read_look (const Typed *typed, SwLook *look, GError **error)
 {
   static const char *const faces[] = { "first", "second", NULL };
+  static const char *const sides[] = { "knit", "purl", NULL };
   static const char *const units[] = { "cm", "in", NULL };
-  const SwCliNumber stitch = { "--stitch-px", typed->stitch_px, 2, 60, &look->stitch_px, TRUE };
-  int face = 0, unit = 0;
+  const SwCliNumber stitch = { "--stitch-px", typed->stitch_px, 2, 120, &look->stitch_px, TRUE };
+  int face = 0, unit = 0, side = 0;
 
   *look = sw_look_plain;
-  if (!sw_cli_choice ("--face", typed->face, faces, &face, error) || !sw_cli_choice ("--units", typed->units, units, &unit, error) || !sw_cli_numbers (&stitch, 1, error))
+  if (!sw_cli_choice ("--face", typed->face, faces, &face, error) || !sw_cli_choice ("--side", typed->side, sides, &side, error) || !sw_cli_choice ("--units", typed->units, units, &unit, error) || !sw_cli_numbers (&stitch, 1, error))
     return FALSE;
   look->second_face = face == 1;
+  look->purl_side = side == 1;
   look->inches = unit == 1;
   look->dark = typed->dark;
   look->marks = !typed->no_marks;
@@ -133,7 +136,8 @@ sw_cli_draw (SwCall *call, GError **error)
     { "size", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.size, N_ ("Width and height in px, 1/96 in on paper"), "WxH" },
     { "face", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.face, N_ ("Pan: the face that is up"), "first|second" },
     { "units", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.units, N_ ("Units of rulers and lengths"), "cm|in" },
-    { "stitch-px", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.stitch_px, N_ ("Cloth: width of a stitch, 2 to 60 px; else the whole width is shown"), "N" },
+    { "stitch-px", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.stitch_px, N_ ("Cloth: width of a stitch, 2 to 120 px; else the whole width is shown"), "N" },
+    { "side", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.side, N_ ("Cloth: the side that is seen"), "knit|purl" },
     { "no-marks", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_NONE, &typed.no_marks, N_ ("Pan: without the numbered outlines of the pours"), NULL },
     { "dark", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_NONE, &typed.dark, N_ ("On a dark ground"), NULL },
     G_OPTION_ENTRY_NULL,

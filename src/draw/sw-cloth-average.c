@@ -56,7 +56,7 @@ resample_row (Average *average, gsize row)
   if (average->row == row)
     return;
   average->row = row;
-  sw_cloth_legs (average->forecast, row, average->geometry->first_column, n / 2, average->xyz, average->xyz + n, average->xyz + 2 * n);
+  sw_cloth_legs (average->forecast, average->geometry->purl_side, row, average->geometry->first_column, n / 2, average->xyz, average->xyz + n, average->xyz + 2 * n);
   for (int channel = 0; channel < 3; channel++)
     {
       double *sums = average->sums;

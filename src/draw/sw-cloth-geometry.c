@@ -31,7 +31,7 @@ sw_cloth_geometry (const SwForecast *forecast, double width, double height, cons
   const gsize all_rows = sw_layout_rows (layout), all_columns = layout->width;
   const double margin = MARGIN * MIN (width, height);
 
-  *geometry = (SwClothGeometry){ 0 };
+  *geometry = (SwClothGeometry){ .purl_side = look->purl_side };
   geometry->stitch = look->stitch_px > 0 ? look->stitch_px : MAX (width - 2 * margin, 1) / (double) MAX (all_columns, 1);
   geometry->row = geometry->stitch * forecast->row_height_cm / forecast->stitch_width_cm;
   if (all_rows == 0 || all_columns == 0)

@@ -13,6 +13,7 @@ typedef struct
   double stitch, row;            /* px of one stitch's width and of a row's height, at true gauge */
   gsize first_row, first_column; /* at the lower left of the box */
   gsize rows, columns;           /* in the box, in part at the upper and right edge */
+  gboolean purl_side;            /* seen from behind: columns count from the other side */
 } SwClothGeometry;
 
 /**

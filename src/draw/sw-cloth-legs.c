@@ -4,14 +4,14 @@
 #include "draw/sw-cloth-legs.h"
 
 void
-sw_cloth_legs (const SwForecast *forecast, gsize row, gsize first, gsize n, float *x, float *y, float *z)
+sw_cloth_legs (const SwForecast *forecast, gboolean purl_side, gsize row, gsize first, gsize n, float *x, float *y, float *z)
 {
   const SwSkeinLegs *skein = &forecast->skeins[sw_alternation_skein (&forecast->layout.alternation, row)];
-  const gsize left = sw_layout_rightward (&forecast->layout, row) ? 0 : 1;
+  const gsize left = sw_layout_rightward (&forecast->layout, row) != purl_side ? 0 : 1, last = forecast->layout.width - 1;
 
   for (gsize c = 0; c < n; c++)
     {
-      const gsize stitch = sw_layout_stitch (&forecast->layout, row, first + c);
+      const gsize stitch = sw_layout_stitch (&forecast->layout, row, purl_side ? last - first - c : first + c);
 
       g_assert (stitch < skein->n_stitches);
       for (gsize leg = 0; leg < 2; leg++)
@@ -26,10 +26,10 @@ sw_cloth_legs (const SwForecast *forecast, gsize row, gsize first, gsize n, floa
 }
 
 void
-sw_cloth_cast_on (const SwForecast *forecast, gsize first, gsize n, float *x, float *y, float *z)
+sw_cloth_cast_on (const SwForecast *forecast, gboolean purl_side, gsize first, gsize n, float *x, float *y, float *z)
 {
   const SwLayout *layout = &forecast->layout;
-  const gboolean with_row = (layout->worked == SW_WORKED_ROUND) == sw_layout_rightward (layout, 0);
+  const gboolean with_row = (layout->worked == SW_WORKED_ROUND) == (sw_layout_rightward (layout, 0) != purl_side);
 
   for (gsize c = 0; c < n; c++)
     {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "draw/sw-cloth-geometry.h"
+#include "draw/sw-stitch-mask.h"
 
 G_BEGIN_DECLS
 
@@ -17,9 +18,12 @@ G_BEGIN_DECLS
  * @stride: pixels from one line of @pixels to the next, >= @width
  * @pixels: (out caller-allocates): premultiplied CAIRO_FORMAT_ARGB32, clear beside the cloth
  *
- * Each leg in its forecast colour. One colour keeps its mean at every size:
- * light and shade balance in linear light.
+ * The strand in its forecast colours, from leg to leg. One colour keeps its
+ * mean at every size: light and shade balance in linear light.
  */
 void sw_cloth_raster (const SwForecast *forecast, const SwClothGeometry *geometry, double scale, int x, int y, int width, int height, int stride, guint32 *pixels);
+
+/* What the stitches of that cloth look like. */
+void sw_cloth_style (const SwForecast *forecast, const SwClothGeometry *geometry, double scale, SwStitchStyle *style);
 
 G_END_DECLS

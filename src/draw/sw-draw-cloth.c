@@ -6,6 +6,9 @@
 
 #include <glib/gi18n-lib.h>
 
+/* How far a selvedge stands out, stitches. */
+#define SELVEDGE 0.3
+
 /* A soft shade on the ground, so that the cloth lies on it. */
 static void
 draw_shade (const SwCanvas *canvas, const SwBox *cloth)
@@ -37,8 +40,9 @@ sw_draw_cloth (cairo_t *cr, const SwForecast *forecast, double width, double hei
     }
   else
     {
-      /* The lowest row's feet and the highest row's heads reach beyond their cells. */
-      const SwBox box = { geometry.cloth.x, geometry.cloth.y - geometry.row, geometry.cloth.width, geometry.cloth.height + 2 * geometry.row };
+      /* The lowest row's feet, the highest row's heads and the selvedges reach beyond their cells. */
+      const double beside = SELVEDGE * geometry.stitch;
+      const SwBox box = { geometry.cloth.x - beside, geometry.cloth.y - geometry.row, geometry.cloth.width + 2 * beside, geometry.cloth.height + 2 * geometry.row };
 
       draw_shade (&canvas, &geometry.cloth);
       if (sw_raster_begin (&raster, &canvas, &box))

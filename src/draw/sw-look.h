@@ -22,6 +22,7 @@ typedef struct
   gboolean marks;                /* pan: numbered outlines of the pours over the colour */
   double stitch_px;              /* cloth: width of one stitch; 0 fits the width of the cloth */
   gsize first_row, first_column; /* cloth: what is at the lower left */
+  gboolean purl_side;            /* cloth: seen from behind */
   double scale;                  /* device pixels per px, for what is painted as pixels; 0 asks the context, and a page gets 2 */
 } SwLook;
 

@@ -3,40 +3,41 @@
 
 #include "draw/sw-stitch-mask.h"
 
-#include <math.h>
+#include "draw/sw-stitch-sample.h"
+
 #include <stdlib.h>
 #include <string.h>
 
-/* How finely a size is prepared: places of a cell within a pixel, samples a side of a pixel, leg shapes. */
+/* How finely a size is prepared: places of a cell within a pixel, samples a side of a pixel, shapes, segments of the strand. */
 typedef struct
 {
   double below_px;
-  int phases, samples, shapes;
+  int phases, samples, shapes, segments;
 } Plan;
 
 static const Plan plans[] = {
-  { 6, 8, 4, 1 },
-  { 16, 4, 4, 1 },
-  { 32, 2, 3, 3 },
-  { 64, 1, 3, 4 },
-  { INFINITY, 1, 2, 4 },
+  { 6, 4, 4, 1, 4 },
+  { 16, 3, 4, 2, 6 },
+  { 32, 2, 3, 6, 10 },
+  { 56, 1, 2, 8, 16 },
+  { INFINITY, 1, 2, 8, 28 },
 };
+
+#define MOST_SEGMENTS 28
+#define EDGE_KINDS 32 /* SwStitchEdge together */
+
+/* A share of a pixel that no eye misses. */
+#define LEAST_COVER 0.002f
 
 struct _SwStitchMask
 {
   const Plan *plan;
-  SwStitchPatch *patches; /* [shape][phase y][phase x][part]; those of the first row in shape 0 alone */
-  float *numbers;
+  SwStitchScene scene;
+  int rows, columns; /* of the fabric's repeat */
+  float ratio[4];    /* light over cover of each stitch of it */
+  float peak;
+  SwStitchPatch *patches; /* [kind][edges][phase y][phase x][shape], empty until asked for */
 };
-
-/* What all patches of a mask share. */
-typedef struct
-{
-  const Plan *plan;
-  double stitch, row; /* px */
-  int plies;
-  SwStitchOutline outline;
-} Size;
 
 /* The upper left corner of a cell within its pixel. */
 typedef struct
@@ -44,87 +45,172 @@ typedef struct
   double x, y;
 } Phase;
 
-static void
-fill_patch (SwStitchPatch *patch, const Size *size, Phase phase, const SwStitchShape *shape, SwStitchPart part)
+/* What one segment adds to the pixel that is gathered. */
+typedef struct
 {
-  const int samples = size->plan->samples;
-  const float share = 1.0f / (float) (samples * samples);
+  float light, cover, dye;
+} Share;
 
-  for (int j = 0; j < patch->height; j++)
-    for (int i = 0; i < patch->width; i++)
+static double
+reach_px (const SwStitchMask *mask)
+{
+  const SwLoop *loop = &mask->scene.loop;
+
+  return ((double) loop->half - (double) loop->row / 2 + 1.5 * (double) loop->radius) * mask->scene.style.stitch;
+}
+
+static void
+place_patch (const SwStitchMask *mask, Phase phase, SwStitchPatch *patch)
+{
+  const double stitch = mask->scene.style.stitch, row = mask->scene.style.row, reach = reach_px (mask);
+  const double beside = ((double) mask->scene.loop.radius * 1.25 + (mask->columns > 1 ? 0.1 : 0)) * stitch;
+
+  patch->x = (int) floor (phase.x - beside);
+  patch->y = (int) floor (phase.y - reach);
+  patch->width = (int) ceil (phase.x + stitch + beside) - patch->x;
+  patch->height = (int) ceil (phase.y + row + reach) - patch->y;
+}
+
+static SwTubeGrid
+grid_for (const SwStitchMask *mask, Phase phase, const SwStitchPatch *patch)
+{
+  const int n = mask->plan->samples;
+  const double stitch = mask->scene.style.stitch, row = mask->scene.style.row;
+
+  return (SwTubeGrid){
+    .width = patch->width * n,
+    .height = patch->height * n,
+    .left = (float) ((patch->x + 0.5 / n - phase.x) / stitch - 0.5),
+    .top = (float) ((row + phase.y - patch->y - 0.5 / n) / stitch),
+    .step = (float) (1 / (n * stitch)),
+  };
+}
+
+static int
+segment_of (const SwStitchMask *mask, float place)
+{
+  const int n = mask->plan->segments;
+
+  return sw_stitch_place_is_edge (place) ? n : CLAMP ((int) (place * (float) n), 0, n - 1);
+}
+
+/* Sums of one pixel's samples by segment. */
+static void
+gather_pixel (const SwStitchMask *mask, const SwStitchSamples *samples, int x, int y, Share *shares)
+{
+  const int n = mask->plan->samples;
+  const float share = 1.0f / (float) (n * n);
+
+  for (int b = 0; b < n; b++)
+    for (int a = 0; a < n; a++)
       {
-        float light = 0, cover = 0;
+        const int at = (y * n + b) * samples->grid.width + x * n + a;
+        const float cover = samples->cover[at] * share;
+        Share *to;
 
-        for (int b = 0; b < samples; b++)
-          for (int a = 0; a < samples; a++)
-            {
-              const double u = (patch->x + i + (a + 0.5) / samples - phase.x) / size->stitch - 0.5;
-              const double v = 1 - (patch->y + j + (b + 0.5) / samples - phase.y) / size->row;
-
-              sw_stitch_sample (shape, part, u, v, &light, &cover);
-            }
-        patch->light[j * patch->width + i] = light * share;
-        patch->cover[j * patch->width + i] = cover * share;
+        if (cover <= 0)
+          continue;
+        to = &shares[segment_of (mask, samples->place[at])];
+        to->cover += cover;
+        to->light += cover * samples->light[at];
+        to->dye += cover * samples->dye[at];
       }
 }
 
-static double
-sum_of (const float *numbers, const SwStitchPatch *patch)
-{
-  double sum = 0;
-
-  for (int i = 0; i < patch->width * patch->height; i++)
-    sum += (double) numbers[i];
-  return sum;
-}
-
-/* Scales all parts so that an ordinary stitch as a whole is as light as its colour: its light sums to its cover. */
 static void
-balance (SwStitchPatch *parts)
+gather_fragments (const SwStitchMask *mask, const SwStitchSamples *samples, SwStitchPatch *patch)
 {
-  const SwStitchPatch *left = &parts[SW_PART_LEFT], *right = &parts[SW_PART_RIGHT];
-  const double cover = sum_of (left->cover, left) + sum_of (right->cover, right);
-  const float factor = (float) (cover / (sum_of (left->light, left) + sum_of (right->light, right)));
+  const int segments = mask->plan->segments + 1;
+  g_autoptr (GArray) fragments = g_array_sized_new (FALSE, FALSE, sizeof (SwStitchFragment), (guint) (patch->width * patch->height));
 
-  for (int part = 0; part < SW_N_PARTS; part++)
-    for (int i = 0; i < parts[part].width * parts[part].height; i++)
-      parts[part].light[i] *= factor;
-}
-
-static void
-place_patch (SwStitchPatch *patch, const Size *size, Phase phase, SwStitchPart part)
-{
-  const gboolean right = part == SW_PART_RIGHT || part == SW_PART_FIRST_RIGHT;
-  const double left = phase.x + (right ? size->stitch / 2 : 0), top = phase.y - SW_STITCH_ABOVE * size->row;
-
-  patch->x = (int) floor (left);
-  patch->y = (int) floor (top);
-  patch->width = (int) ceil (left + (part == SW_PART_BEAD ? size->stitch : size->stitch / 2)) - patch->x;
-  patch->height = (int) ceil (top + (1 + SW_STITCH_ABOVE + SW_STITCH_BELOW) * size->row) - patch->y;
-}
-
-/* The first @n_parts parts of one shape. Returns the numbers used. */
-static gsize
-make_stitch (SwStitchPatch *parts, int n_parts, const Size *size, Phase phase, int shape, float *numbers)
-{
-  gsize used = 0;
-
-  for (int part = 0; part < n_parts; part++)
+  patch->lines = g_new (guint, patch->height + 1);
+  for (int y = 0; y < patch->height; y++)
     {
-      SwStitchShape leg = sw_stitch_shape_for (&size->outline, shape, (SwStitchPart) part, size->stitch, size->plies);
-      SwStitchPatch *patch = &parts[part];
-      gsize n;
+      patch->lines[y] = fragments->len;
+      for (int x = 0; x < patch->width; x++)
+        {
+          Share shares[MOST_SEGMENTS + 1];
 
-      leg.slack = 1.0 / size->plan->phases / size->row; /* two rows may each lie half a prepared place off: no hole may open between them */
-      place_patch (patch, size, phase, (SwStitchPart) part);
-      n = (gsize) patch->width * (gsize) patch->height;
-      patch->light = numbers + used;
-      patch->cover = patch->light + n;
-      used += 2 * n;
-      fill_patch (patch, size, phase, &leg, (SwStitchPart) part);
+          memset (shares, 0, sizeof (Share) * (gsize) segments);
+          gather_pixel (mask, samples, x, y, shares);
+          for (int s = 0; s < segments; s++)
+            if (shares[s].cover > LEAST_COVER)
+              {
+                const SwStitchFragment fragment = { (gint16) x, (guint16) s, shares[s].light, shares[s].cover, shares[s].dye };
+
+                g_array_append_val (fragments, fragment);
+              }
+        }
     }
-  balance (parts);
-  return used;
+  patch->lines[patch->height] = fragments->len;
+  patch->fragments = (SwStitchFragment *) g_array_free (g_steal_pointer (&fragments), FALSE);
+}
+
+/* Scales the light to @ratio of the cover and takes the dye's mean away, the edge's own strand with the rest. */
+static void
+balance (SwStitchPatch *patch, float ratio)
+{
+  const guint n = patch->lines[patch->height];
+  double light = 0, cover = 0, dye = 0;
+  float factor, mean;
+
+  for (guint i = 0; i < n; i++)
+    {
+      light += (double) patch->fragments[i].light;
+      cover += (double) patch->fragments[i].cover;
+      dye += (double) patch->fragments[i].dye;
+    }
+  if (light <= 0)
+    return;
+  factor = ratio * (float) (cover / light);
+  mean = (float) (dye / cover);
+  for (guint i = 0; i < n; i++)
+    {
+      patch->fragments[i].light *= factor;
+      patch->fragments[i].dye -= mean * patch->fragments[i].cover;
+    }
+}
+
+static SwStitchPatch *
+patch_at (const SwStitchMask *mask, int kind, guint edges, int phase, int shape)
+{
+  const int phases = mask->plan->phases * mask->plan->phases;
+
+  return &mask->patches[(((gsize) kind * EDGE_KINDS + edges) * (gsize) phases + (gsize) phase) * (gsize) mask->plan->shapes + (gsize) shape];
+}
+
+static Phase
+phase_of (const SwStitchMask *mask, int phase)
+{
+  const int n = mask->plan->phases;
+
+  return (Phase){ (double) (phase % n) / n, (double) (phase / n) / n };
+}
+
+/* All shapes of one kind at one place in the pixel, since they share their neighbours. */
+static void
+make_patches (SwStitchMask *mask, int kind, guint edges, int phase)
+{
+  const Phase at = phase_of (mask, phase);
+  const int row = kind / mask->columns, column = kind % mask->columns;
+  SwStitchSamples samples;
+  SwStitchPatch first;
+  SwTubeGrid grid;
+
+  place_patch (mask, at, &first);
+  grid = grid_for (mask, at, &first);
+  sw_stitch_samples_init (&samples, &grid);
+  sw_stitch_sample_others (&mask->scene, row, column, edges, &samples);
+  for (int shape = 0; shape < mask->plan->shapes; shape++)
+    {
+      SwStitchPatch *patch = patch_at (mask, kind, edges, phase, shape);
+
+      *patch = first;
+      sw_stitch_sample_own (&mask->scene, row, column, edges, shape, &samples);
+      gather_fragments (mask, &samples, patch);
+      balance (patch, mask->ratio[kind]);
+    }
+  sw_stitch_samples_clear (&samples);
 }
 
 static const Plan *
@@ -137,58 +223,6 @@ plan_for (double stitch)
   return plan;
 }
 
-SwStitchMask *
-sw_stitch_mask_new (double stitch, double row, int plies, gboolean edge)
-{
-  Size size = { .plan = plan_for (stitch), .stitch = stitch, .row = row, .plies = plies };
-  const int phases = size.plan->phases;
-  const gsize n_stitches = (gsize) (size.plan->shapes * phases * phases);
-  /* Of one stitch: four half cells and a whole one, each with its head and foot, light and cover. */
-  const gsize room = (gsize) ((3 * stitch + 12) * (row * (1 + SW_STITCH_ABOVE + SW_STITCH_BELOW) + 2)) * 2;
-  SwStitchMask *mask;
-  gsize used = 0;
-
-  g_return_val_if_fail (stitch >= 1 && row > 0 && plies >= 1, NULL);
-  mask = g_new0 (SwStitchMask, 1);
-  mask->plan = size.plan;
-  mask->patches = g_new0 (SwStitchPatch, n_stitches * SW_N_PARTS);
-  mask->numbers = g_new (float, n_stitches *room);
-  sw_stitch_outline_init (&size.outline);
-  for (gsize i = 0; i < n_stitches; i++)
-    {
-      const int at = (int) i % (phases * phases), shape = (int) i / (phases * phases);
-      const Phase phase = { (double) (at % phases) / phases, (double) (at / phases) / phases };
-      const int n_parts = edge && shape == 0 ? SW_N_PARTS : SW_PART_RIGHT + 1;
-
-      used += make_stitch (mask->patches + i * SW_N_PARTS, n_parts, &size, phase, shape, mask->numbers + used);
-    }
-  g_assert (used <= n_stitches * room);
-  return mask;
-}
-
-void
-sw_stitch_mask_free (SwStitchMask *mask)
-{
-  g_free (mask->patches);
-  g_free (mask->numbers);
-  g_free (mask);
-}
-
-const SwStitchPatch *
-sw_stitch_mask_patch (const SwStitchMask *mask, SwStitchPart part, double x, double y, guint64 chance, int *pixel_x, int *pixel_y)
-{
-  const int phases = mask->plan->phases;
-  /* Rounded to the nearest prepared place, which may be the next pixel's first. */
-  const int at_x = (int) floor (x * phases + 0.5), at_y = (int) floor (y * phases + 0.5);
-  const int whole_x = (int) floor ((double) at_x / phases), whole_y = (int) floor ((double) at_y / phases);
-  const int shape = part <= SW_PART_RIGHT ? (int) (chance % (guint64) mask->plan->shapes) : 0;
-  const int phase = (at_y - whole_y * phases) * phases + (at_x - whole_x * phases);
-
-  *pixel_x = whole_x;
-  *pixel_y = whole_y;
-  return &mask->patches[(shape * phases * phases + phase) * SW_N_PARTS + (int) part];
-}
-
 static int
 compare_floats (gconstpointer a, gconstpointer b)
 {
@@ -197,15 +231,118 @@ compare_floats (gconstpointer a, gconstpointer b)
   return p < q ? -1 : p > q;
 }
 
+/* The light of each stitch of the repeat, and the brightest hundredth of all their samples. */
+static void
+measure (SwStitchMask *mask)
+{
+  const int kinds = mask->rows * mask->columns;
+  g_autoptr (GArray) lights = g_array_new (FALSE, FALSE, sizeof (float));
+  double light[4] = { 0 }, cover[4] = { 0 }, all_light = 0, all_cover = 0;
+  SwStitchSamples samples;
+  SwStitchPatch patch;
+  SwTubeGrid grid;
+
+  place_patch (mask, (Phase){ 0, 0 }, &patch);
+  grid = grid_for (mask, (Phase){ 0, 0 }, &patch);
+  sw_stitch_samples_init (&samples, &grid);
+  for (int kind = 0; kind < kinds; kind++)
+    {
+      sw_stitch_sample_others (&mask->scene, kind / mask->columns, kind % mask->columns, 0, &samples);
+      sw_stitch_sample_own (&mask->scene, kind / mask->columns, kind % mask->columns, 0, 0, &samples);
+      for (int i = 0; i < grid.width * grid.height; i++)
+        if (samples.cover[i] > 0)
+          {
+            light[kind] += (double) (samples.light[i] * samples.cover[i]);
+            cover[kind] += (double) samples.cover[i];
+            g_array_append_val (lights, samples.light[i]);
+          }
+      all_light += light[kind];
+      all_cover += cover[kind];
+    }
+  sw_stitch_samples_clear (&samples);
+  for (int kind = 0; kind < kinds; kind++)
+    mask->ratio[kind] = (float) (light[kind] / cover[kind] * all_cover / all_light);
+  g_array_sort (lights, compare_floats);
+  mask->peak = MAX (g_array_index (lights, float, lights->len - 1 - lights->len / 100) * (float) (all_cover / all_light), 1.01f);
+}
+
+SwStitchMask *
+sw_stitch_mask_new (const SwStitchStyle *style)
+{
+  SwStitchMask *mask;
+  SwStitchScene *scene;
+  gsize n;
+
+  g_return_val_if_fail (style->stitch >= 1 && style->row > 0 && style->plies >= 1 && style->diameter > 0, NULL);
+  mask = g_new0 (SwStitchMask, 1);
+  scene = &mask->scene;
+  mask->plan = plan_for (style->stitch);
+  mask->rows = (int) sw_fabric_row_repeat (style->fabric);
+  mask->columns = (int) sw_fabric_column_repeat (style->fabric);
+  scene->style = *style;
+  sw_loop_init (&scene->loop, style->row / style->stitch, style->length, style->diameter);
+  sw_yarn_light_init (&scene->yarn, style->fibre, style->plies, style->diameter * style->stitch);
+  sw_yarn_light_turn (&scene->yarn, style->quarters);
+  scene->slack = (float) ((0.5 / mask->plan->phases + 0.2) / style->stitch) + 0.055f;
+  n = (gsize) (mask->rows * mask->columns) * EDGE_KINDS * (gsize) (mask->plan->phases * mask->plan->phases * mask->plan->shapes);
+  mask->patches = g_new0 (SwStitchPatch, n);
+  measure (mask);
+  return mask;
+}
+
+void
+sw_stitch_mask_free (SwStitchMask *mask)
+{
+  const gsize n = (gsize) (mask->rows * mask->columns) * EDGE_KINDS * (gsize) (mask->plan->phases * mask->plan->phases * mask->plan->shapes);
+
+  for (gsize i = 0; i < n; i++)
+    {
+      g_free (mask->patches[i].lines);
+      g_free (mask->patches[i].fragments);
+    }
+  g_free (mask->patches);
+  g_free (mask);
+}
+
+int
+sw_stitch_mask_get_segments (const SwStitchMask *mask)
+{
+  return mask->plan->segments;
+}
+
+double
+sw_stitch_mask_get_reach (const SwStitchMask *mask)
+{
+  return reach_px (mask) + 1;
+}
+
+double
+sw_stitch_mask_get_foot (const SwStitchMask *mask)
+{
+  return MAX ((double) sw_stitch_edge_low (&mask->scene.loop) * mask->scene.style.stitch, 0);
+}
+
+const SwStitchPatch *
+sw_stitch_mask_patch (SwStitchMask *mask, gsize row, gsize column, guint edges, double x, double y, guint64 chance, int *pixel_x, int *pixel_y)
+{
+  const int phases = mask->plan->phases;
+  /* Rounded to the nearest prepared place, which may be the next pixel's first. */
+  const int at_x = (int) floor (x * phases + 0.5), at_y = (int) floor (y * phases + 0.5);
+  const int whole_x = (int) floor ((double) at_x / phases), whole_y = (int) floor ((double) at_y / phases);
+  const int shape = (int) (chance % (guint64) mask->plan->shapes);
+  const int phase = (at_y - whole_y * phases) * phases + (at_x - whole_x * phases);
+  const int kind = (int) (row % (gsize) mask->rows) * mask->columns + (int) (column % (gsize) mask->columns);
+  const SwStitchPatch *patch = patch_at (mask, kind, edges, phase, shape);
+
+  *pixel_x = whole_x;
+  *pixel_y = whole_y;
+  if (patch->lines == NULL)
+    make_patches (mask, kind, edges, phase);
+  return patch;
+}
+
 float
 sw_stitch_mask_get_peak (const SwStitchMask *mask)
 {
-  const SwStitchPatch *left = &mask->patches[SW_PART_LEFT], *right = &mask->patches[SW_PART_RIGHT];
-  const gsize n_left = (gsize) (left->width * left->height), n = n_left + (gsize) (right->width * right->height);
-  g_autofree float *lights = g_new (float, n);
-
-  memcpy (lights, left->light, n_left * sizeof (float));
-  memcpy (lights + n_left, right->light, (n - n_left) * sizeof (float));
-  qsort (lights, n, sizeof (float), compare_floats);
-  return MAX (lights[n - 1 - n / 100], 1.01f);
+  return mask->peak;
 }

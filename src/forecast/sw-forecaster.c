@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "cloth/sw-gauge.h"
+#include "cloth/sw-fabric.h"
 #include "forecast/sw-stage-private.h"
 
 #include <math.h>
@@ -132,7 +132,7 @@ fill_strand (SwForecast *forecast, const SwStrandPart *strand, const SwLegsPart 
   forecast->repeat_cm = strand->reel.circumference_cm;
   forecast->stitch_length_cm = strand->stitch_length_cm;
   forecast->stitch_width_cm = 10.0 / cloth->stitches_per_10cm;
-  forecast->row_height_cm = 1.0 / (cloth->rows_per_10cm > 0.0 ? cloth->rows_per_10cm / 10.0 : sw_courses_from_wales (cloth->stitches_per_10cm / 10.0));
+  forecast->row_height_cm = 1.0 / (cloth->rows_per_10cm > 0.0 ? cloth->rows_per_10cm / 10.0 : sw_fabric_courses (cloth->fabric, cloth->stitches_per_10cm / 10.0));
   forecast->n_stitches = strand->n_stitches;
   forecast->leg_x = legs->x;
   forecast->leg_y = legs->y;

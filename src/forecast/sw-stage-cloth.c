@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
+#include "cloth/sw-fabric.h"
 #include "cloth/sw-gauge.h"
 #include "cloth/sw-variogram.h"
 #include "forecast/sw-stage-private.h"
@@ -68,6 +69,9 @@ describe_strand (const SwSketch *sketch, gsize turn, SwReel *reel, SwLay *lay, d
     .lanes = (int) sketch->lay.skeins,
     .lane = (int) ((sketch->cloth.skein - 1 + (gint64) turn) % sketch->lay.skeins),
   };
+  /* Munden's relation is plain knit's: of another fabric the stitch gauge alone tells, as if its stitches were plain knit. */
+  if (cloth->fabric != SW_FABRIC_STOCKINETTE)
+    courses = sw_courses_from_wales (wales);
   *stitch_length = cloth->stitch_length_cm > 0.0 ? cloth->stitch_length_cm : sw_stitch_length (wales, courses, cloth->state);
 }
 

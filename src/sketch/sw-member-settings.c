@@ -91,6 +91,16 @@ static const char *const states[] = { "dry", "wet", NULL };
 /* Translators: how knitted fabric was brought to rest before measuring */
 static const char *const state_labels[] = { N_ ("Relaxed dry"), N_ ("Relaxed wet"), NULL };
 
+static const char *const fabrics[] = { "stockinette", "garter", "seed", "rib", NULL };
+static const char *const fabric_labels[] = {
+  /* Translators: four knitted fabrics: smooth with knit stitches on one side; ridges on both sides; knit and purl in turn both ways, also called moss stitch; columns of knit and purl in turn */
+  N_ ("Stockinette"),
+  N_ ("Garter stitch"),
+  N_ ("Seed stitch"),
+  N_ ("Rib, one by one"),
+  NULL,
+};
+
 static const char *const workings[] = { "flat", "round", NULL };
 /* Translators: how a piece is knitted */
 static const char *const working_labels[] = { N_ ("Flat"), N_ ("In the round"), NULL };
@@ -100,6 +110,7 @@ static const SwMember cloth_members[] = {
   { "rows_per_10cm", N_ ("Row gauge"), N_ ("rows to 10 cm"), SW_KIND_NUMBER, G_STRUCT_OFFSET (SwClothSettings, rows_per_10cm), 0, 250, 0, .above_zero = 2 },
   { "stitch_length_cm", N_ ("Yarn in one stitch"), "cm", SW_KIND_NUMBER, G_STRUCT_OFFSET (SwClothSettings, stitch_length_cm), 0, 20, 0, .above_zero = 0.2 },
   { "state", N_ ("State of the cloth"), "", SW_KIND_CHOICE, G_STRUCT_OFFSET (SwClothSettings, state), .fallback = SW_STATE_DRY, .choices = states, .choice_labels = state_labels },
+  { "fabric", N_ ("Fabric"), "", SW_KIND_CHOICE, G_STRUCT_OFFSET (SwClothSettings, fabric), .fallback = SW_FABRIC_STOCKINETTE, .choices = fabrics, .choice_labels = fabric_labels },
   { "worked", N_ ("Worked"), "", SW_KIND_CHOICE, G_STRUCT_OFFSET (SwClothSettings, worked), .fallback = SW_WORKED_ROUND, .choices = workings, .choice_labels = working_labels },
   { "width_stitches", N_ ("Width of the cloth"), N_ ("stitches"), SW_KIND_WHOLE, G_STRUCT_OFFSET (SwClothSettings, width_stitches), 3, 2000, 64 },
   /* Translators: which of the skeins in the pan is knitted, counted from 1 */

@@ -83,6 +83,16 @@ typedef enum
 
 typedef enum
 {
+  SW_FABRIC_STOCKINETTE,
+  SW_FABRIC_GARTER,
+  SW_FABRIC_SEED, /* also called moss stitch */
+  SW_FABRIC_RIB,  /* one knit, one purl */
+} SwFabric;
+
+#define SW_N_FABRICS (SW_FABRIC_RIB + 1)
+
+typedef enum
+{
   SW_STATE_DRY, /* dry relaxed */
   SW_STATE_WET, /* wet relaxed */
 } SwFabricState;
@@ -203,6 +213,7 @@ typedef struct
   double rows_per_10cm;    /* 0: from the stitches, by Munden's ratio */
   double stitch_length_cm; /* yarn in one stitch; 0: by Munden */
   SwFabricState state;
+  SwFabric fabric;
   SwWorked worked;
   gint64 width_stitches;
   gint64 skein;    /* which of the skeins in the pan is knitted, from 1 */

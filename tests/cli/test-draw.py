@@ -99,6 +99,7 @@ def options_change_their_pictures_and_no_others():
     check(not changes("pan", "--units", "cm"), "centimetres are not what is drawn without --units")
     check(changes("pan", "--no-marks"), "marks")
     check(changes("cloth", "--stitch-px", "20"), "stitches")
+    check(changes("cloth", "--side", "purl") and not changes("cloth", "--side", "knit"), "the side")
     check(not changes("pan", "--stitch-px", "20"), "stitches in the pan")
     check(all(changes(picture, "--dark") for picture in PICTURES), "dark")
 

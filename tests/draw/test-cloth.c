@@ -225,9 +225,9 @@ test_extents (void)
           {
             const gboolean same = fixture_pixel (light, x, y).y == fixture_pixel (dark, x, y).y;
 
-            if (x > left && x < right - 1)
+            if (x > left + 0.3 * px && x < right - 1 - 0.3 * px)
               g_assert_true (same);
-            else if (x < left - 8 || x > right + 8)
+            else if (x < left - 8 - 0.3 * px || x > right + 8 + 0.3 * px)
               g_assert_false (same);
           }
       cairo_surface_destroy (light);
@@ -235,38 +235,43 @@ test_extents (void)
     }
 }
 
-/* The light of a stitch is its cover, whatever the size and place in the pixel; it covers its cell and little more. */
+/* The light of a fabric's stitches is their cover and their dye sums to nothing, whatever the size and place in the pixel; they cover their cells and little more. */
 static void
 test_mask_balance (void)
 {
   for (double px = 4; px < 90; px *= 1.37)
-    for (int plies = 1; plies <= 8; plies++)
+    for (int fabric = 0; fabric < SW_N_FABRICS; fabric++)
       {
-        const double row = 0.76 * px;
-        g_autoptr (SwStitchMask) mask = sw_stitch_mask_new (px, row, plies, plies % 2 == 0);
+        const SwStitchStyle style = { .stitch = px, .row = 0.7 * px, .length = 3.8, .diameter = 0.4, .fabric = (SwFabric) fabric, .purl_side = fabric % 2 == 1, .plies = 1 + fabric, .quarters = fabric };
+        g_autoptr (SwStitchMask) mask = sw_stitch_mask_new (&style);
         const double x = g_test_rand_double_range (0, 50), y = g_test_rand_double_range (0, 50);
-        double light = 0, cover = 0;
+        double light = 0, cover = 0, dye = 0;
 
-        for (SwStitchPart part = SW_PART_LEFT; part <= SW_PART_RIGHT; part++)
+        for (gsize stitch = 0; stitch < 4; stitch++)
           {
             int px_x, px_y;
-            const SwStitchPatch *patch = sw_stitch_mask_patch (mask, part, x, y, 0, &px_x, &px_y);
+            const SwStitchPatch *patch = sw_stitch_mask_patch (mask, stitch / 2, stitch % 2, 0, x, y, 0, &px_x, &px_y);
 
             g_assert_cmpint (abs (px_x - (int) x), <=, 1);
-            for (int i = 0; i < patch->width * patch->height; i++)
+            for (guint i = 0; i < patch->lines[patch->height]; i++)
               {
-                light += (double) patch->light[i];
-                cover += (double) patch->cover[i];
-                g_assert_true (patch->light[i] >= 0 && patch->cover[i] >= 0 && patch->cover[i] <= 1.0001f);
+                const SwStitchFragment *f = &patch->fragments[i];
+
+                light += (double) f->light;
+                cover += (double) f->cover;
+                dye += (double) f->dye;
+                g_assert_true (f->light >= 0 && f->cover >= 0 && f->cover <= 1.0001f);
+                g_assert_true (f->x >= 0 && f->x < patch->width && f->segment <= sw_stitch_mask_get_segments (mask));
               }
           }
-        g_assert_cmpfloat_with_epsilon (light / cover, 1, 1e-4);
-        g_assert_cmpfloat (cover / (px * row), >, 1);
-        g_assert_cmpfloat (cover / (px * row), <, 1.25);
+        g_assert_cmpfloat_with_epsilon (light / cover, 1, 0.01);
+        g_assert_cmpfloat_with_epsilon (dye / cover, 0, 1e-4);
+        g_assert_cmpfloat (cover / (4 * px * style.row), >, 0.97);
+        g_assert_cmpfloat (cover / (4 * px * style.row), <, 1.25);
       }
 }
 
-/* The left leg of an even row is the strand's second (worked from right to left), and changing one leg changes its place alone. */
+/* The left leg of an even row is the strand's second (worked from right to left); changing one leg changes its place, and the strand half way to its neighbours. */
 static void
 test_leg_place (void)
 {
@@ -297,10 +302,10 @@ test_leg_place (void)
     for (int x = 0; x < 300; x++)
       if (fixture_pixel (before, x, y).y != fixture_pixel (after, x, y).y)
         {
-          g_assert_cmpfloat (x, >=, box.x - 1);
-          g_assert_cmpfloat (x, <=, box.x + box.width / 2 + 1);
-          g_assert_cmpfloat (y, >=, box.y - SW_STITCH_ABOVE * box.height - 1);
-          g_assert_cmpfloat (y, <=, box.y + (1 + SW_STITCH_BELOW) * box.height + 1);
+          g_assert_cmpfloat (x, >=, box.x - 0.7 * box.width);
+          g_assert_cmpfloat (x, <=, box.x + 1.3 * box.width);
+          g_assert_cmpfloat (y, >=, box.y - 0.8 * box.height);
+          g_assert_cmpfloat (y, <=, box.y + 1.8 * box.height);
         }
   cairo_surface_destroy (before);
   cairo_surface_destroy (after);

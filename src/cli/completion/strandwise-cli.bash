@@ -7,6 +7,7 @@ _strandwise_cli_value ()
   case $1 in
     --acid) echo acetic citric ;;
     --face) echo first second ;;
+    --side) echo knit purl ;;
     --fibre) echo superwash-wool wool superwash-nylon nylon silk ;;
     --format) echo png svg pdf ;;
     --state) echo dry wet ;;
@@ -20,7 +21,7 @@ _strandwise_cli_options ()
     '') echo --help --version ;;
     check | forecast) echo --json --help ;;
     scan) echo --from --to --csv --json --help ;;
-    draw) echo --output --format --size --face --units --stitch-px --no-marks --dark --help ;;
+    draw) echo --output --format --size --face --units --side --stitch-px --no-marks --dark --help ;;
     calc) echo --help ;;
     'calc stitch-length') echo --wales-per-cm --courses-per-cm --state --json --help ;;
     'calc ph') echo --acid --molar --alkalinity --carbonate --json --help ;;
@@ -66,7 +67,7 @@ _strandwise_cli ()
   case $before in
     -o | --output) compopt -o default 2>/dev/null; return ;;
     --reflectance | --yarn | --sample) _strandwise_cli_files csv "$word"; return ;;
-    --acid | --face | --fibre | --format | --state | --units)
+    --acid | --face | --fibre | --format | --side | --state | --units)
       mapfile -t COMPREPLY < <(compgen -W "$(_strandwise_cli_value "$before")" -- "$word"); return ;;
     --from | --to | --size | --stitch-px | --wales-per-cm | --courses-per-cm | --molar | --alkalinity | --carbonate | --half-time | --ph | --temp | --activation | --lab | --srgb | --depth)
       return ;;
