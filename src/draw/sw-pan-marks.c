@@ -7,7 +7,7 @@
 
 #define BADGE_PX 8.5 /* radius */
 #define INSIDE_PX 18
-#define LEAST_SKEIN_FOR_BADGES 48 /* px of the skein's shorter side: on a thumbnail numbers would hide it */
+#define LEAST_SKEIN_FOR_BADGES 40 /* px of the skein's shorter side: on a thumbnail numbers would hide it */
 
 static gboolean
 is_selected (const SwPanMarks *marks, guint step)

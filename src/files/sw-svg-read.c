@@ -8,6 +8,7 @@
 #include "colour/sw-colour-name.h"
 #include "colour/sw-sample-forms.h"
 #include "draw/sw-pour-new.h"
+#include "sheet/sw-step-title.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -118,6 +119,19 @@ dye_coloured (const GPtrArray *dyes, const double *code)
   return NULL;
 }
 
+/* A group of a dye that has no name of its own, as we wrote it. */
+static const SwDye *
+dye_numbered (const SwSketch *sketch, xmlNode *node, const char *name)
+{
+  const char *text = sw_svg_attribute (node, "data-dye");
+  const SwDye *dye = NULL;
+  guint64 id;
+
+  if (text != NULL && g_ascii_string_to_unsigned (text, 10, 1, SW_ID_MAX, &id, NULL))
+    dye = sw_sketch_find_dye (sketch, (guint) id);
+  return dye != NULL && g_strcmp0 (name, sw_dye_title (dye)) == 0 ? dye : NULL;
+}
+
 /* Of the shape or the groups around it, the innermost that is called like a dye. */
 static const SwDye *
 dye_by_name (const Reader *r, xmlNode *node)
@@ -127,6 +141,8 @@ dye_by_name (const Reader *r, xmlNode *node)
       g_autofree char *name = name_of (node, TRUE);
       const SwDye *dye = dye_named (r->sketch->dyes, name);
 
+      if (dye == NULL)
+        dye = dye_numbered (r->sketch, node, name);
       if (dye == NULL)
         dye = dye_named (r->traced->dyes, name);
       if (dye != NULL)
@@ -290,6 +306,7 @@ find_place (const Reader *r, const SwSvgShape *shape, int kind, const SwStep *to
   else
     sw_fit_nearest ((const SwPoint *) (gpointer) shape->ring->data, shape->ring->len, &shape->moments, across, place);
   sw_pour_place_tidy (place);
+  place->angle += 0.0; /* -0 is 0 */
 }
 
 /* Pours */

@@ -9,6 +9,7 @@
 #include "files/sw-json-print.h"
 #include "files/sw-svg-private.h"
 #include "sheet/sw-measure.h"
+#include "sheet/sw-step-title.h"
 
 #include <glib/gi18n-lib.h>
 #include <libxml/xmlwriter.h>
@@ -185,7 +186,7 @@ describe (const Writer *w, const SwStep *step, const char *dye)
   const SwSheetPour *pour = sheet_pour (w, step->id);
   const double ml = pour != NULL ? pour->stock_ml.rounded : sw_schedule_pour_ml (w->sketch, step);
   const double grams = pour != NULL ? pour->dye_g.rounded : sw_schedule_pour_grams (w->sketch, step);
-  g_autofree char *mass = sw_mass_text (grams, w->system);
+  g_autofree char *mass = sw_dye_text (grams);
   g_autofree char *volume = sw_volume_text (ml, w->system);
 
   if (step->kind == SW_STEP_SPECKLE && step->dry)
@@ -198,7 +199,7 @@ describe (const Writer *w, const SwStep *step, const char *dye)
 static void
 write_words (const Writer *w, const SwStep *step, const char *dye)
 {
-  const char *name = step->name[0] != '\0' ? step->name : sw_step_kind_label (step->kind);
+  g_autofree char *name = sw_step_title (w->sketch, step);
   /* Translators: number and name of a pour, as a shape's title: "2. Canal" */
   g_autofree char *title = g_strdup_printf (_ ("%u. %s"), sw_pan_pour_number (w->sketch, step->id), name);
   g_autofree char *words = describe (w, step, dye);
@@ -291,16 +292,16 @@ write_dye (const Writer *w, const SwDye *dye, gboolean second)
   begin (w, "g");
   put_printf (w, "id", "%s-dye-%u", second ? "second" : "first", dye->id);
   put (w, "inkscape:groupmode", "layer");
-  put (w, "inkscape:label", dye->name);
+  put (w, "inkscape:label", sw_dye_title (dye));
   put_printf (w, "data-dye", "%u", dye->id);
   put (w, "fill", colour);
-  put_text (w, "title", dye->name);
+  put_text (w, "title", sw_dye_title (dye));
   for (guint i = 0; i < steps->len; i++)
     {
       const SwStep *step = g_ptr_array_index (steps, i);
 
       if (sw_step_is_pour (step) && step->dye == dye->id && sw_pan_pour_on_second (w->sketch, step->id) == second)
-        write_pour (w, step, dye->name);
+        write_pour (w, step, sw_dye_title (dye));
     }
   end (w);
 }

@@ -10,8 +10,9 @@
 
 /* What a traced layout does to the sketch. */
 
-#define SAME_CM 0.005 /* what an editor's rounding moves */
-#define SAME_DEG 0.05
+/* What rounding moves: an editor's, and ours of sizes and angles. */
+#define SAME_CM 0.006
+#define SAME_DEG 0.06
 
 static gboolean
 moved (const SwStep *before, const SwStep *after)
