@@ -5,6 +5,7 @@
 
 #include "colour/sw-spectrum.h"
 #include "files/sw-colourway.h"
+#include "files/sw-svg.h"
 
 #include <gio/gunixinputstream.h>
 #include <glib/gi18n-lib.h>
@@ -125,4 +126,15 @@ sw_cli_read_spectrum (const char *name, double *reflectance, GError **error)
     return TRUE;
   prefix_name (name, error);
   return FALSE;
+}
+
+SwTraced *
+sw_cli_read_drawing (const char *name, const SwSketch *sketch, GError **error)
+{
+  g_autoptr (GByteArray) bytes = read_bytes (name, SW_SVG_MAX_BYTES, error);
+  SwTraced *traced = bytes != NULL ? sw_svg_read ((const char *) bytes->data, bytes->len, sketch, error) : NULL;
+
+  if (traced == NULL)
+    prefix_name (name, error);
+  return traced;
 }

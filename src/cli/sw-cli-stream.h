@@ -3,6 +3,7 @@
 
 #include "cli/sw-cli.h"
 
+#include "files/sw-svg.h"
 #include "sketch/sw-sketch.h"
 
 #include <json-glib/json-glib.h>
@@ -24,6 +25,12 @@ SwSketch *sw_cli_read_sketch (const char *name, GError **error) G_GNUC_WARN_UNUS
  * @reflectance: (out caller-allocates): SW_BANDS values
  */
 gboolean sw_cli_read_spectrum (const char *name, double *reflectance, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * sw_cli_read_drawing:
+ * @name: as above, of an SVG drawing traced on the pan of @sketch
+ */
+SwTraced *sw_cli_read_drawing (const char *name, const SwSketch *sketch, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * sw_cli_write:

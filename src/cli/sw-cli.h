@@ -62,6 +62,8 @@ gboolean sw_cli_check (SwCall *call, GError **error);
 gboolean sw_cli_forecast (SwCall *call, GError **error);
 gboolean sw_cli_scan (SwCall *call, GError **error);
 gboolean sw_cli_draw (SwCall *call, GError **error);
+gboolean sw_cli_template (SwCall *call, GError **error);
+gboolean sw_cli_trace (SwCall *call, GError **error);
 extern const SwCommand sw_cli_calc_commands[];
 
 /* A dyer's single sums. */

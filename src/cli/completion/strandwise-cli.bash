@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Completion of strandwise-cli in bash.
 
-# What may follow an option: words, or files of an ending. An option that is not here takes a number.
+# What may follow an option of a command: words, or files of an ending. An option that is not here takes a number.
 _strandwise_cli_value ()
 {
   case $1 in
@@ -9,9 +9,10 @@ _strandwise_cli_value ()
     --face) echo first second ;;
     --side) echo knit purl ;;
     --fibre) echo superwash-wool wool superwash-nylon nylon silk ;;
-    --format) echo png svg pdf ;;
+    --format) case $2 in template) echo pdf svg ;; *) echo png svg pdf ;; esac ;;
+    --paper) echo a4 letter ;;
     --state) echo dry wet ;;
-    --units) echo cm in ;;
+    --units) case $2 in template) echo metric us ;; *) echo cm in ;; esac ;;
   esac
 }
 
@@ -22,6 +23,8 @@ _strandwise_cli_options ()
     check | forecast) echo --json --help ;;
     scan) echo --from --to --csv --json --help ;;
     draw) echo --output --format --size --face --units --side --stitch-px --no-marks --dark --help ;;
+    template) echo --output --format --paper --units --help ;;
+    trace) echo --into --output --help ;;
     calc) echo --help ;;
     'calc stitch-length') echo --wales-per-cm --courses-per-cm --state --json --help ;;
     'calc ph') echo --acid --molar --alkalinity --carbonate --json --help ;;
@@ -37,7 +40,7 @@ _strandwise_cli_options ()
 _strandwise_cli_words ()
 {
   case $1 in
-    '') echo check forecast scan draw calc ;;
+    '') echo check forecast scan draw template trace calc ;;
     calc) echo stitch-length ph strike difference colour spectrum mix ;;
     draw) echo pan strip cloth scan ;;
   esac
@@ -67,8 +70,9 @@ _strandwise_cli ()
   case $before in
     -o | --output) compopt -o default 2>/dev/null; return ;;
     --reflectance | --yarn | --sample) _strandwise_cli_files csv "$word"; return ;;
-    --acid | --face | --fibre | --format | --side | --state | --units)
-      mapfile -t COMPREPLY < <(compgen -W "$(_strandwise_cli_value "$before")" -- "$word"); return ;;
+    --into) _strandwise_cli_files colourway "$word"; return ;;
+    --acid | --face | --fibre | --format | --paper | --side | --state | --units)
+      mapfile -t COMPREPLY < <(compgen -W "$(_strandwise_cli_value "$before" "$command")" -- "$word"); return ;;
     --from | --to | --size | --stitch-px | --wales-per-cm | --courses-per-cm | --molar | --alkalinity | --carbonate | --half-time | --ph | --temp | --activation | --lab | --srgb | --depth)
       return ;;
   esac
@@ -77,6 +81,8 @@ _strandwise_cli ()
     mapfile -t COMPREPLY < <(compgen -W "$(_strandwise_cli_options "$command")" -- "$word")
   elif (( COMP_CWORD <= last )); then
     mapfile -t COMPREPLY < <(compgen -W "$(_strandwise_cli_words "$command")" -- "$word")
+  elif [[ $command == trace ]]; then
+    _strandwise_cli_files svg "$word"
   elif [[ $command != calc* ]]; then
     _strandwise_cli_files colourway "$word"
   fi

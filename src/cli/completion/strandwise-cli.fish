@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Completion of strandwise-cli in fish.
 
-set -l commands check forecast scan draw calc
+set -l commands check forecast scan draw template trace calc
 set -l sums stitch-length ph strike difference colour spectrum mix
 set -l pictures pan strip cloth scan
 set -l c complete -c strandwise-cli
@@ -13,6 +13,8 @@ $c -n "not __fish_seen_subcommand_from $commands" -a check -d 'Say whether colou
 $c -n "not __fish_seen_subcommand_from $commands" -a forecast -d 'Print everything that is forecast'
 $c -n "not __fish_seen_subcommand_from $commands" -a scan -d 'Print how the colours pool at every width'
 $c -n "not __fish_seen_subcommand_from $commands" -a draw -d 'Draw a picture of a colourway'
+$c -n "not __fish_seen_subcommand_from $commands" -a template -d 'Draw the pan full size'
+$c -n "not __fish_seen_subcommand_from $commands" -a trace -d 'Bring a traced layout in as pours'
 $c -n "not __fish_seen_subcommand_from $commands" -a calc -d 'Work out a dyer\'s single sums'
 
 $c -n '__fish_seen_subcommand_from check forecast' -ka '(__fish_complete_suffix .colourway)'
@@ -38,6 +40,15 @@ $c -n $drawing -x -l side -a 'knit purl' -d 'The side of the cloth that is seen'
 $c -n $drawing -x -l stitch-px -d 'Width of a stitch in px'
 $c -n $drawing -l no-marks -d 'Without the outlines of the pours'
 $c -n $drawing -l dark -d 'On a dark ground'
+
+set -l tracing '__fish_seen_subcommand_from trace'
+$c -n '__fish_seen_subcommand_from template' -ka '(__fish_complete_suffix .colourway)'
+$c -n '__fish_seen_subcommand_from template trace' -r -F -s o -l output -d 'Where it goes'
+$c -n '__fish_seen_subcommand_from template' -x -l format -a 'pdf svg' -d 'Pages or a drawing'
+$c -n '__fish_seen_subcommand_from template' -x -l paper -a 'a4 letter' -d 'Paper to print on'
+$c -n '__fish_seen_subcommand_from template' -x -l units -a 'metric us' -d 'Units of the amounts'
+$c -n $tracing -ka '(__fish_complete_suffix .svg)'
+$c -n $tracing -r -F -l into -d 'The colourway that was drawn on'
 
 set -l calculating '__fish_seen_subcommand_from calc; and not __fish_seen_subcommand_from'
 $c -n "$calculating $sums" -a stitch-length -d 'Yarn in one stitch, from the gauge'
