@@ -174,7 +174,7 @@ sw_svg_parse (const char *bytes, gsize n, GError **error)
   else if (document == NULL)
     g_set_error (error, SW_FILE_ERROR, SW_FILE_ERROR_SYNTAX, _ ("This is no drawing: it stops being XML on line %d. Save it again as plain SVG."), MAX (parser->lastError.line, 1));
   else if (!is_svg (document))
-    g_set_error (error, SW_FILE_ERROR, SW_FILE_ERROR_SYNTAX, _ ("This is no drawing: its first element is “%s”, not “svg”."), (const char *) xmlDocGetRootElement (document)->name);
+    g_set_error (error, SW_FILE_ERROR, SW_FILE_ERROR_SYNTAX, _ ("This is no drawing: its first element is “%s”, not “svg” of SVG's own namespace."), (const char *) xmlDocGetRootElement (document)->name);
   if (document != NULL && (guard.error != NULL || !is_svg (document)))
     g_clear_pointer (&document, xmlFreeDoc);
   xmlFreeParserCtxt (parser);

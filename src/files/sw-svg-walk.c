@@ -37,8 +37,8 @@ refuse (const Walk *walk, xmlNode *node, const char *what)
   const char *id = sw_svg_attribute (node, "id");
 
   g_set_error (walk->error, SW_FILE_ERROR, SW_FILE_ERROR_MEMBER,
-               /* Translators: %s: kind of element, its id (may be empty), what of it ("transform"), %ld its line in the file */
-               _ ("The %s “%s” on line %ld has a %s that cannot be read. Draw that shape anew, or save the drawing again as plain SVG."),
+               /* Translators: %s: kind of element, its id (may be empty), which of its attributes ("transform"), %ld its line in the file */
+               _ ("The %s “%s” on line %ld has an attribute “%s” that cannot be read. Draw that shape anew, or save the drawing again as plain SVG."),
                (const char *) node->name, id != NULL ? id : "", xmlGetLineNo (node), what);
   return FALSE;
 }
