@@ -63,6 +63,7 @@ static const struct
   { "win.open", { "<Control>o" } },
   { "win.save", { "<Control>s" } },
   { "win.save-as", { "<Control><Shift>s" } },
+  { "win.print-sheet", { "<Control>p" } },
   { "win.undo", { "<Control>z" } },
   { "win.redo", { "<Control><Shift>z", "<Control>y" } },
   { "win.export-picture::", { "<Control>e" } },

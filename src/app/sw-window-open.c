@@ -152,7 +152,10 @@ drop_cb (GtkDropTarget *target, const GValue *value, double x, double y, SwWindo
   g_autoptr (GSList) files = gdk_file_list_get_files (g_value_get_boxed (value));
 
   for (GSList *l = files; l != NULL; l = l->next)
-    sw_window_open (self, l->data);
+    if (sw_window_is_layout (l->data))
+      sw_window_bring_in_layout (self, l->data);
+    else
+      sw_window_open (self, l->data);
   return files != NULL;
 }
 

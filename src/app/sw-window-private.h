@@ -48,6 +48,8 @@ void sw_window_add_actions (SwWindow *self);
 void sw_window_add_open_actions (SwWindow *self);
 void sw_window_add_save_actions (SwWindow *self);
 void sw_window_add_picture_actions (SwWindow *self);
+void sw_window_add_print_actions (SwWindow *self);
+void sw_window_add_trace_actions (SwWindow *self);
 void sw_window_set_action_enabled (SwWindow *self, const char *name, gboolean enabled);
 
 /**
@@ -63,6 +65,10 @@ void sw_window_ask_before_closing (SwWindow *self);
 
 /* Opens a file in the window that suits: see the application. */
 void sw_window_open (SwWindow *self, GFile *file);
+
+/* A traced layout comes into what is drawn in this window. */
+void sw_window_bring_in_layout (SwWindow *self, GFile *file);
+gboolean sw_window_is_layout (GFile *file);
 
 void sw_window_accept_drops (SwWindow *self);
 

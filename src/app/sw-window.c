@@ -255,6 +255,8 @@ sw_window_init (SwWindow *self)
   sw_window_add_open_actions (self);
   sw_window_add_save_actions (self);
   sw_window_add_picture_actions (self);
+  sw_window_add_print_actions (self);
+  sw_window_add_trace_actions (self);
   sw_window_fill_menus (self);
   sw_window_accept_drops (self);
   follow_document (self);

@@ -68,10 +68,11 @@ SwTraced *sw_svg_read (const char *bytes, gsize n, const SwSketch *sketch, GErro
 void sw_traced_free (SwTraced *traced);
 
 /**
- * sw_svg_load: sw_svg_read() of a file
- * @error: also G_IO_ERROR
+ * sw_svg_load:
+ * Returns: (transfer full): a file's bytes for sw_svg_read(); of one that is too large, one more than that takes
+ * @error: G_IO_ERROR
  */
-SwTraced *sw_svg_load (GFile *file, const SwSketch *sketch, GCancellable *cancellable, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+GBytes *sw_svg_load (GFile *file, GCancellable *cancellable, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * sw_traced_edit:

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "files/sw-colourway.h"
 #include "files/sw-svg.h"
 
 #include "draw/sw-pour-new.h"
@@ -113,9 +112,8 @@ sw_traced_edit (const SwTraced *traced, const SwSketch *sketch)
   return edits->len > 0 ? sw_edit_group ((SwEdit **) edits->pdata, edits->len) : NULL;
 }
 
-/* One byte more than is allowed tells a file that is too large. */
-SwTraced *
-sw_svg_load (GFile *file, const SwSketch *sketch, GCancellable *cancellable, GError **error)
+GBytes *
+sw_svg_load (GFile *file, GCancellable *cancellable, GError **error)
 {
   g_autoptr (GFileInputStream) stream = g_file_read (file, cancellable, error);
   g_autofree char *buffer = NULL;
@@ -126,5 +124,5 @@ sw_svg_load (GFile *file, const SwSketch *sketch, GCancellable *cancellable, GEr
   buffer = g_malloc (SW_SVG_MAX_BYTES + 1);
   if (!g_input_stream_read_all (G_INPUT_STREAM (stream), buffer, SW_SVG_MAX_BYTES + 1, &n, cancellable, error))
     return NULL;
-  return sw_svg_read (buffer, n, sketch, error);
+  return g_bytes_new (buffer, n);
 }
