@@ -222,7 +222,6 @@ lay_all (SwSheetLayout *self, int closeness)
   sw_sheet_lay_cost (self);
   sw_sheet_lay_notes (self);
   self->n_pages = self->page + 1;
-    g_printerr ("close %d pages %d y %g of %g\n", closeness, (int) self->n_pages, self->y, self->content.y + self->content.height);
 }
 
 /* As open as it can be without a page more than the closest takes. */
