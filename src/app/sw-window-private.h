@@ -3,6 +3,8 @@
 
 #include "app/sw-autosave.h"
 #include "app/sw-cloth-page.h"
+#include "app/sw-day-alarm.h"
+#include "app/sw-day-page.h"
 #include "app/sw-guide.h"
 #include "app/sw-notice.h"
 #include "app/sw-pan-page.h"
@@ -22,9 +24,12 @@ struct _SwWindow
   SwLive *live;
   SwAutosave *autosave; /* NULL if drafts cannot be kept */
   SwGuide *guide;       /* NULL until it is wanted */
+  SwDaySession *day;
+  SwDayAlarm *alarm;
   gboolean may_close;   /* the question has been answered */
 
   /* template */
+  GtkStack *views;
   GtkWidget *content;
   GtkButton *undo_button;
   GtkButton *redo_button;
@@ -37,6 +42,7 @@ struct _SwWindow
   SwPanPage *pan_page;
   SwClothPage *cloth_page;
   SwSheetPage *sheet_page;
+  SwDayPage *day_page;
   GMenu *recent_section;
   GMenu *template_section;
 };
@@ -50,6 +56,7 @@ void sw_window_add_save_actions (SwWindow *self);
 void sw_window_add_picture_actions (SwWindow *self);
 void sw_window_add_print_actions (SwWindow *self);
 void sw_window_add_trace_actions (SwWindow *self);
+void sw_window_add_day (SwWindow *self);
 void sw_window_set_action_enabled (SwWindow *self, const char *name, gboolean enabled);
 
 /**

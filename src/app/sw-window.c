@@ -196,6 +196,7 @@ sw_window_dispose (GObject *object)
     gtk_widget_unparent (GTK_WIDGET (self->guide));
   self->guide = NULL;
   g_clear_object (&self->autosave);
+  g_clear_pointer (&self->alarm, sw_day_alarm_free);
 
   G_OBJECT_CLASS (sw_window_parent_class)->dispose (object);
 }
@@ -205,6 +206,7 @@ sw_window_finalize (GObject *object)
 {
   SwWindow *self = SW_WINDOW (object);
 
+  g_clear_object (&self->day);
   g_clear_object (&self->live);
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
@@ -224,10 +226,12 @@ sw_window_class_init (SwWindowClass *klass)
   GTK_WINDOW_CLASS (klass)->close_request = sw_window_close_request;
 
   g_type_ensure (SW_TYPE_CLOTH_PAGE);
+  g_type_ensure (SW_TYPE_DAY_PAGE);
   g_type_ensure (SW_TYPE_NOTICE);
   g_type_ensure (SW_TYPE_PAN_PAGE);
   g_type_ensure (SW_TYPE_SHEET_PAGE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/strandwise/Strandwise/sw-window.ui");
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, views);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, content);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, undo_button);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, redo_button);
@@ -240,6 +244,7 @@ sw_window_class_init (SwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SwWindow, pan_page);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, cloth_page);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, sheet_page);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, day_page);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, recent_section);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, template_section);
 }
@@ -257,6 +262,7 @@ sw_window_init (SwWindow *self)
   sw_window_add_picture_actions (self);
   sw_window_add_print_actions (self);
   sw_window_add_trace_actions (self);
+  sw_window_add_day (self);
   sw_window_fill_menus (self);
   sw_window_accept_drops (self);
   follow_document (self);
@@ -274,6 +280,7 @@ sw_window_new (GtkApplication *application, GSettings *settings, SwDrafts *draft
   g_settings_bind_with_mapping (settings, "units", self->pan_page, "inches", G_SETTINGS_BIND_GET, units_to_inches, NULL, NULL, NULL);
   g_settings_bind_with_mapping (settings, "units", self->cloth_page, "inches", G_SETTINGS_BIND_GET, units_to_inches, NULL, NULL, NULL);
   g_settings_bind_with_mapping (settings, "units", self->sheet_page, "inches", G_SETTINGS_BIND_GET, units_to_inches, NULL, NULL, NULL);
+  g_settings_bind_with_mapping (settings, "units", self->day_page, "inches", G_SETTINGS_BIND_GET, units_to_inches, NULL, NULL, NULL);
   restore_view (self);
   if (drafts != NULL)
     {

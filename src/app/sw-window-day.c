@@ -1,0 +1,86 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "app/sw-window-private.h"
+
+#include <glib/gi18n-lib.h>
+
+/* The dye day lies over the whole window; the places are as they were when it is left. */
+
+static void
+show_day (SwWindow *self)
+{
+  gtk_stack_set_visible_child_name (self->views, "day");
+  sw_day_page_focus (self->day_page);
+}
+
+static void
+show_places (SwWindow *self)
+{
+  gtk_stack_set_visible_child_name (self->views, "places");
+}
+
+static void
+dye_day_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SwWindow *self = user_data;
+
+  sw_day_session_begin (self->day);
+  show_day (self);
+}
+
+static void
+left_cb (SwWindow *self)
+{
+  show_places (self);
+}
+
+/* The sheet is where a batch is noted. */
+static void
+finished_cb (SwWindow *self)
+{
+  show_places (self);
+  adw_view_stack_set_visible_child_name (self->stack, "sheet");
+}
+
+/* Whoever comes back after a crash or a cut of the power wants to know how long the pan has been on. */
+static void
+found_cb (SwWindow *self)
+{
+  if (sw_day_session_get_state (self->day) == SW_DAY_STATE_UNDER_WAY)
+    show_day (self);
+}
+
+static void
+failed_cb (SwWindow *self, const char *sentence)
+{
+  sw_window_toast (self, sentence);
+}
+
+/* Another drawing has no part in the day that is shown. */
+static void
+state_cb (SwWindow *self)
+{
+  if (sw_day_session_get_state (self->day) == SW_DAY_STATE_NONE)
+    show_places (self);
+}
+
+void
+sw_window_add_day (SwWindow *self)
+{
+  const GActionEntry entries[] = {
+    { "dye-day", dye_day_cb },
+  };
+  g_autofree char *folder = g_build_filename (g_get_user_data_dir (), "strandwise", "days", NULL);
+
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  self->day = sw_day_session_new (self->document, folder);
+  self->alarm = sw_day_alarm_new (self->day, GTK_WIDGET (self));
+  sw_day_page_set_session (self->day_page, self->day);
+  g_object_set (self->day_page, "live", self->live, NULL);
+  g_signal_connect_object (self->day, "found", G_CALLBACK (found_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->day, "failed", G_CALLBACK (failed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->day, "notify::state", G_CALLBACK (state_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->day_page, "left", G_CALLBACK (left_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->day_page, "finished", G_CALLBACK (finished_cb), self, G_CONNECT_SWAPPED);
+}
