@@ -3,7 +3,7 @@
 
 #include "app/sw-scan-usual.h"
 
-#include "app/sw-cloth-widths.h"
+#include "cloth/sw-usual-widths.h"
 #include "draw/sw-canvas.h"
 
 #include <glib/gi18n-lib.h>

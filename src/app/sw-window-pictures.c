@@ -149,6 +149,7 @@ static const struct
   [SW_FORMAT_PNG] = { N_ ("PNG Picture"), "png" },
   [SW_FORMAT_SVG] = { N_ ("SVG Drawing"), "svg" },
   [SW_FORMAT_PDF] = { N_ ("PDF Page"), "pdf" },
+  [SW_FORMAT_JPEG] = { N_ ("JPEG Picture"), "jpg" },
 };
 
 static void
@@ -167,7 +168,7 @@ export_chosen_cb (GtkNativeDialog *dialog, int response, SwWindow *self)
       if (format >= 0)
         render_picture (self, picture, (SwFormat) format, file);
       else
-        sw_window_toast (self, _ ("The name of a picture ends in .png, .svg or .pdf. Save it again with one of these."));
+        sw_window_toast (self, _ ("The name of a picture ends in .png, .jpg, .svg or .pdf. Save it again with one of these."));
     }
   g_object_unref (dialog);
 }

@@ -11,17 +11,13 @@
 #include <glib/gi18n-lib.h>
 
 SwForecast *
-sw_cli_run (const char *name, GError **error)
+sw_cli_run_sketch (const char *name, const SwSketch *sketch, GError **error)
 {
-  g_autoptr (SwSketch) sketch = sw_cli_read_sketch (name, error);
   g_autoptr (SwForecaster) forecaster = NULL;
-  g_autofree char *shown = NULL;
+  g_autofree char *shown = sw_cli_display_name (name);
   g_autofree char *what = NULL;
   SwForecast *forecast;
 
-  if (sketch == NULL)
-    return NULL;
-  shown = sw_cli_display_name (name);
   /* Translators: progress; %s is a file's name */
   what = g_strdup_printf (_ ("Forecasting %s…"), shown);
   sw_cli_progress (what);
@@ -31,6 +27,14 @@ sw_cli_run (const char *name, GError **error)
   if (forecast == NULL)
     g_prefix_error (error, "%s: ", shown);
   return forecast;
+}
+
+SwForecast *
+sw_cli_run (const char *name, GError **error)
+{
+  g_autoptr (SwSketch) sketch = sw_cli_read_sketch (name, error);
+
+  return sketch != NULL ? sw_cli_run_sketch (name, sketch, error) : NULL;
 }
 
 const char *

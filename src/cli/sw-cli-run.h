@@ -16,6 +16,9 @@ G_BEGIN_DECLS
  */
 SwForecast *sw_cli_run (const char *name, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The same for a sketch that was read from @name. */
+SwForecast *sw_cli_run_sketch (const char *name, const SwSketch *sketch, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /**
  * sw_cli_report:
  * Returns: (transfer full): the forecast in words and tables, translated

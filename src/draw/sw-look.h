@@ -13,6 +13,14 @@ G_BEGIN_DECLS
  * the context as it found it.
  */
 
+/* What a laid skein lies in. */
+typedef enum
+{
+  SW_VESSEL_NONE,
+  SW_VESSEL_STEEL,
+  SW_VESSEL_ENAMEL,
+} SwVessel;
+
 typedef struct
 {
   gboolean dark;                 /* the ground around the drawing; always a hue-free grey */
@@ -20,9 +28,11 @@ typedef struct
   gboolean inches;               /* rulers and lengths */
   guint selected;                /* step id drawn as selected; 0 none */
   gboolean marks;                /* pan: numbered outlines of the pours over the colour */
+  SwVessel vessel;               /* skein: the pan that it lies in */
   double stitch_px;              /* cloth: width of one stitch; 0 fits the width of the cloth */
   gsize first_row, first_column; /* cloth: what is at the lower left */
   gboolean purl_side;            /* cloth: seen from behind */
+  cairo_surface_t *mark;         /* listing: the maker's own picture; NULL: none */
   double scale;                  /* device pixels per px, for what is painted as pixels; 0 asks the context, and a page gets 2 */
 } SwLook;
 
@@ -37,6 +47,12 @@ extern const SwLook sw_look_plain;
 void sw_draw_pan (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
 void sw_draw_strip (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
 void sw_draw_cloth (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
+
+/* As photographed, on the ground of the sketch's listing. The hank is twisted, and the skein wet, as the listing says. */
+void sw_draw_skein (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
+/* The picture of a shop's page, arranged as the listing says; any size, its shape too. */
+void sw_draw_listing (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
+void sw_draw_hank (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
 
 /* Pooling at every width from @from to @to, flat and round, with the present width marked. */
 void sw_draw_scan (cairo_t *cr, const SwForecast *forecast, gsize from, gsize to, double width, double height, const SwLook *look);

@@ -39,7 +39,7 @@ static const SwMember listing_members[] = {
   /* Translators: where along the loop a hank is held while it is twisted: that place becomes its end */
   { "twist_start_cm", N_ ("Twist begins at"), "cm", SW_KIND_NUMBER, LISTING (twist_start_cm), 0, 1000, 0 },
   /* Translators: how often the loop is turned before it is folded into a hank */
-  { "twist_turns", N_ ("Turns of the twist"), "", SW_KIND_NUMBER, LISTING (twist_turns), 3, 30, 11 },
+  { "twist_turns", N_ ("Turns of the twist"), "", SW_KIND_NUMBER, LISTING (twist_turns), 3, 24, 9 },
   { "arrangement", N_ ("Arrangement"), "", SW_KIND_CHOICE, LISTING (arrangement), .fallback = SW_ARRANGEMENT_HANK_CLOTH, .choices = arrangements, .choice_labels = arrangement_labels },
   { "hanks", N_ ("Hanks in the picture"), "", SW_KIND_WHOLE, LISTING (hanks), 2, 8, 3 },
   /* Translators: whether the picture of a laid skein shows it wet */

@@ -4,7 +4,7 @@
 #include "app/sw-cloth-edit.h"
 #include "app/sw-cloth-gauges.h"
 #include "app/sw-cloth-scan.h"
-#include "app/sw-cloth-widths.h"
+#include "cloth/sw-usual-widths.h"
 #include "app/sw-cloth-words.h"
 #include "app/sw-templates.h"
 

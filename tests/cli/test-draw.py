@@ -10,7 +10,7 @@ from harness import DEMOS, FINE, Tap, check, run
 
 tap = Tap()
 FOLDER = tempfile.TemporaryDirectory()
-PICTURES = ("pan", "strip", "cloth", "scan")
+PICTURES = ("pan", "strip", "cloth", "scan", "skein", "hank", "listing")
 DEMO = DEMOS / "plumb-line.colourway"
 
 
@@ -33,7 +33,17 @@ def pdf_size(data):
     return tuple(round(float(side) * 96 / 72) for side in box.groups())
 
 
-SIZES = {"png": png_size, "svg": svg_size, "pdf": pdf_size}
+def jpeg_size(data):
+    """Of the frame header, ITU-T T.81, B.2.2."""
+    check(data[:3] == b"\xff\xd8\xff", "no JPEG:", data[:4])
+    at = 2
+    while data[at + 1] not in (0xC0, 0xC1, 0xC2):
+        at += 2 + struct.unpack(">H", data[at + 2:at + 4])[0]
+    height, width = struct.unpack(">HH", data[at + 5:at + 9])
+    return width, height
+
+
+SIZES = {"png": png_size, "svg": svg_size, "pdf": pdf_size, "jpeg": jpeg_size}
 
 
 def draw(picture, *options, file=DEMO, kind="png"):
@@ -71,7 +81,7 @@ def a_file_holds_what_standard_output_would():
         done = run("draw", "strip", DEMO, "--output", out, "--size", "300x80")
         check(done.returncode == FINE and not done.stdout and not done.stderr, done)
         check(out.read_bytes() == draw("strip", "--size", "300x80", kind=kind), kind)
-    check(not [name for name in pathlib.Path(FOLDER.name).iterdir() if name.suffix not in (".png", ".svg", ".pdf")], "something was left beside it")
+    check(not [name for name in pathlib.Path(FOLDER.name).iterdir() if name.suffix not in (".png", ".svg", ".pdf", ".jpeg")], "something was left beside it")
 
 
 @tap.test
@@ -109,6 +119,37 @@ def sizes_no_person_would_ask_for():
     for size in ("1x1", "2x900", "900x2", "7x5"):
         for picture in PICTURES:
             check("x".join(map(str, png_size(draw(picture, "--size", size)))) == size, picture, size)
+
+
+@tap.test
+def a_folder_takes_many_pictures_and_one_fault_does_not_stop_the_others():
+    out = pathlib.Path(FOLDER.name) / "shop"
+    names = ("plumb-line", "deckchair")
+    files = [DEMOS / f"{name}.colourway" for name in names]
+    done = run("draw", "hank", files[0], DEMOS / "nowhere.colourway", files[1], "-o", f"{out}/", "--format", "jpeg", "--size", "160x60")
+    check(done.returncode == 3 and b"nowhere.colourway" in done.stderr, done.returncode, done.stderr)
+    check(sorted(name.name for name in out.iterdir()) == sorted(f"{name}-hank.jpg" for name in names), list(out.iterdir()))
+    for name, file in zip(names, files):
+        data = (out / f"{name}-hank.jpg").read_bytes()
+        check(jpeg_size(data) == (160, 60), name)
+        check(data == draw("hank", "--size", "160x60", file=file, kind="jpeg"), name, "differs from the picture drawn alone")
+    done = run("draw", "hank", *files, "-o", out / "one.png")
+    check(done.returncode == 2 and b"folder" in done.stderr, done)
+
+
+@tap.test
+def the_listing_is_as_the_options_say():
+    def listing(*options):
+        return draw("listing", "--size", "150x150", *options)
+
+    plain = listing()
+    for options in (("--turns", "14"), ("--start", "40"), ("--arrangement", "hanks"), ("--ground", "grey")):
+        check(listing(*options) != plain, options)
+    check(listing("--arrangement", "hanks", "--hanks", "5") != listing("--arrangement", "hanks"), "hanks")
+    check(draw("skein", "--size", "200x80", "--wet") != draw("skein", "--size", "200x80"), "wet")
+    check(len({draw("skein", "--size", "200x80", "--pan", pan) for pan in ("none", "steel", "enamel")}) == 3, "pans")
+    for shape, size in (("square", (2000, 2000)), ("4:5", (1600, 2000)), ("wide", (2000, 1333))):
+        check(png_size(draw("listing", "--shape", shape)) == size, shape)
 
 
 @tap.test

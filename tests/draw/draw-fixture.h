@@ -85,6 +85,9 @@ static const struct
   { "strip", sw_draw_strip },
   { "cloth", sw_draw_cloth },
   { "scan", fixture_draw_scan },
+  { "skein", sw_draw_skein },
+  { "hank", sw_draw_hank },
+  { "listing", sw_draw_listing },
 };
 
 static inline cairo_surface_t *

@@ -2,12 +2,15 @@
 #include "../sw-test-sketch.h"
 
 #include "files/sw-colourway.h"
+#include "files/sw-jpeg-private.h"
 #include "files/sw-picture.h"
 #include "forecast/sw-forecast.h"
 
 #include <cairo.h>
+#include <glib/gstdio.h>
 #include <libxml/parser.h>
 #include <libxml/tree.h>
+#include <stdlib.h>
 #include <string.h>
 
 /* Pictures as files: what other programs will find in them. */
@@ -142,6 +145,15 @@ test_png_pixels (gconstpointer picture)
     case SW_PICTURE_CLOTH:
       sw_draw_cloth (cr, forecast, 240, 160, &sw_look_plain);
       break;
+    case SW_PICTURE_SKEIN:
+      sw_draw_skein (cr, forecast, 240, 160, &sw_look_plain);
+      break;
+    case SW_PICTURE_HANK:
+      sw_draw_hank (cr, forecast, 240, 160, &sw_look_plain);
+      break;
+    case SW_PICTURE_LISTING:
+      sw_draw_listing (cr, forecast, 240, 160, &sw_look_plain);
+      break;
     default:
       sw_draw_scan (cr, forecast, 10, 600, 240, 160, &sw_look_plain);
       break;
@@ -222,6 +234,82 @@ test_pdf (gconstpointer picture)
     }
 }
 
+static gboolean
+holds (const guint8 *data, gsize n, const char *words)
+{
+  for (gsize i = 0; i + strlen (words) <= n; i++)
+    if (memcmp (data + i, words, strlen (words)) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* A JPEG says its size, its colours and its words in its head, and shows what the PNG shows. */
+static void
+test_jpeg (gconstpointer picture)
+{
+  g_autoptr (GBytes) bytes = render (GPOINTER_TO_INT (picture), SW_FORMAT_JPEG, 240, 160);
+  g_autoptr (GBytes) exact = render (GPOINTER_TO_INT (picture), SW_FORMAT_PNG, 240, 160);
+  g_autoptr (GError) error = NULL;
+  gsize n;
+  const guint8 *data = g_bytes_get_data (bytes, &n);
+  Source source = { g_bytes_get_data (exact, NULL), g_bytes_get_size (exact), 0 };
+  cairo_surface_t *read = sw_jpeg_decode (data, n, &error), *png = cairo_image_surface_create_from_png_stream (read_cb, &source);
+  double off = 0;
+
+  g_assert_no_error (error);
+  g_assert_cmpmem (data, 4, "\xff\xd8\xff\xe0", 4);
+  g_assert_cmpmem (data + 6, 5, "JFIF", 5);
+  g_assert_cmpmem (data + 13, 5, "\x01\x00\x60\x00\x60", 5); /* 96 to the inch, both ways: ITU-T T.871, 10.1 */
+  g_assert_true (holds (data, n, "ICC_PROFILE"));
+  g_assert_true (holds (data, n, "sRGB") || holds (data, n, "s\0R\0G\0B"));
+  g_assert_true (holds (data, n, "Red &amp; &lt;blue&gt;"));
+  g_assert_cmpint (cairo_image_surface_get_width (read), ==, 240);
+  g_assert_cmpint (cairo_image_surface_get_height (read), ==, 160);
+  for (int y = 0; y < 160; y++)
+    for (int x = 0; x < 4 * 240; x++)
+      if (x % 4 != 3)
+        off += abs (cairo_image_surface_get_data (read)[y * cairo_image_surface_get_stride (read) + x] - cairo_image_surface_get_data (png)[y * cairo_image_surface_get_stride (png) + x]);
+  g_assert_cmpfloat (off / (3 * 240 * 160), <, 4);
+  cairo_surface_destroy (read);
+  cairo_surface_destroy (png);
+}
+
+/* The maker's mark is in the listing; one that is not there is told of by its name. */
+static void
+test_mark (void)
+{
+  g_autoptr (SwSketch) sketch = sw_sketch_copy (forecast->sketch);
+  g_autoptr (GBytes) without = render (SW_PICTURE_LISTING, SW_FORMAT_PNG, 200, 200);
+  g_autofree char *folder = g_dir_make_tmp (NULL, NULL), *path = g_build_filename (folder, "mark.jpg", NULL);
+  static const char *const wrong[] = { "nowhere.png", NULL };
+  g_autoptr (GBytes) mark = render (SW_PICTURE_STRIP, SW_FORMAT_JPEG, 60, 30);
+  g_autoptr (GError) error = NULL;
+  SwForecast marked = *forecast;
+
+  g_assert_true (g_file_set_contents (path, g_bytes_get_data (mark, NULL), (gssize) g_bytes_get_size (mark), NULL));
+  g_free (sketch->listing.mark);
+  sketch->listing.mark = g_strdup (path);
+  marked.sketch = sketch;
+  {
+    g_autoptr (GBytes) with = sw_picture_render (SW_PICTURE_LISTING, SW_FORMAT_PNG, &marked, 200, 200, &sw_look_plain, &error);
+
+    g_assert_no_error (error);
+    g_assert_false (g_bytes_equal (with, without));
+  }
+  g_assert_true (g_file_set_contents (path, "words", -1, NULL));
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++)
+    {
+      g_free (sketch->listing.mark);
+      sketch->listing.mark = i == 0 ? g_build_filename (folder, wrong[i], NULL) : g_strdup (path);
+      g_assert_null (sw_picture_render (SW_PICTURE_LISTING, SW_FORMAT_PNG, &marked, 200, 200, &sw_look_plain, &error));
+      g_assert_error (error, SW_FILE_ERROR, SW_FILE_ERROR_PICTURE);
+      g_assert_nonnull (strstr (error->message, sketch->listing.mark));
+      g_clear_error (&error);
+    }
+  g_remove (path);
+  g_rmdir (folder);
+}
+
 static void
 test_twice (gconstpointer picture)
 {
@@ -286,7 +374,9 @@ test_names (void)
     { "/tmp/b.c.SVG", SW_FORMAT_SVG },
     { ".pdf", SW_FORMAT_PDF },
     { "png", -1 },
-    { "a.jpg", -1 },
+    { "a.jpg", SW_FORMAT_JPEG },
+    { "a.JPEG", SW_FORMAT_JPEG },
+    { "a.gif", -1 },
     { "", -1 },
   };
 
@@ -306,6 +396,7 @@ static const struct
   { "png-pixels", test_png_pixels },
   { "svg", test_svg },
   { "pdf", test_pdf },
+  { "jpeg", test_jpeg },
   { "twice", test_twice },
   { "usual-size", test_usual_size },
 };
@@ -341,6 +432,7 @@ main (int argc, char **argv)
       }
   g_test_add_func ("/picture/sizes", test_sizes);
   g_test_add_func ("/picture/names", test_names);
+  g_test_add_func ("/picture/mark", test_mark);
   result = g_test_run ();
   sw_forecast_unref (forecast);
   return result;

@@ -3,7 +3,7 @@
 
 set -l commands check forecast scan draw template trace calc
 set -l sums stitch-length ph strike difference colour spectrum mix
-set -l pictures pan strip cloth scan
+set -l pictures pan strip cloth scan skein hank listing
 set -l c complete -c strandwise-cli
 
 $c -f
@@ -32,11 +32,19 @@ set -l drawing '__fish_seen_subcommand_from draw'
 $c -n "$drawing; and not __fish_seen_subcommand_from $pictures" -a "$pictures"
 $c -n "$drawing; and __fish_seen_subcommand_from $pictures" -ka '(__fish_complete_suffix .colourway)'
 $c -n $drawing -r -F -s o -l output -d 'Where the picture goes'
-$c -n $drawing -x -l format -a 'png svg pdf' -d 'Kind of picture'
+$c -n $drawing -x -l format -a 'png jpeg svg pdf' -d 'Kind of picture'
 $c -n $drawing -x -l size -d 'Width and height, WxH'
 $c -n $drawing -x -l face -a 'first second' -d 'The face that is up'
 $c -n $drawing -x -l units -a 'cm in' -d 'Units of lengths'
 $c -n $drawing -x -l side -a 'knit purl' -d 'The side of the cloth that is seen'
+$c -n $drawing -x -l pan -a 'none steel enamel' -d 'What the skein lies in'
+$c -n $drawing -l wet -d 'The skein is wet'
+$c -n $drawing -x -l turns -d 'Turns of the twist'
+$c -n $drawing -x -l start -d 'Place of the end of the hank, cm'
+$c -n $drawing -x -l arrangement -a 'hank hanks hank-cloth skein-cloth whole' -d 'What is in the listing'
+$c -n $drawing -x -l hanks -d 'Hanks side by side'
+$c -n $drawing -x -l shape -a 'square 4:5 wide' -d 'Shape of the listing'
+$c -n $drawing -x -l ground -a 'white pale grey charcoal' -d 'What the yarn lies on'
 $c -n $drawing -x -l stitch-px -d 'Width of a stitch in px'
 $c -n $drawing -l no-marks -d 'Without the outlines of the pours'
 $c -n $drawing -l dark -d 'On a dark ground'

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "app/sw-cloth-widths.h"
+#include "cloth/sw-usual-widths.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

@@ -1,0 +1,152 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "draw/sw-ground.h"
+
+#include "sketch/sw-chance.h"
+
+#include <math.h>
+
+/* sRGB codes over 255: towards the light, away from it, letters, faint letters. */
+static const struct
+{
+  double light, shade, ink, faint;
+} grounds[] = {
+  [SW_GROUND_WHITE] = { 1.0, 0.965, 0.16, 0.45 },
+  [SW_GROUND_PALE] = { 0.945, 0.885, 0.16, 0.42 },
+  [SW_GROUND_GREY] = { 0.725, 0.650, 0.08, 0.26 },
+  [SW_GROUND_CHARCOAL] = { 0.270, 0.205, 0.93, 0.68 },
+};
+
+SwGround
+sw_ground_for (const SwSketch *sketch, const SwLook *look)
+{
+  return look->dark ? SW_GROUND_CHARCOAL : sketch->listing.ground;
+}
+
+void
+sw_ground_draw (const SwCanvas *canvas, SwGround ground)
+{
+  const double light = grounds[ground].light, shade = grounds[ground].shade, reach = hypot (canvas->width, canvas->height);
+  cairo_pattern_t *pattern = cairo_pattern_create_radial (0.32 * canvas->width, 0.28 * canvas->height, 0.1 * reach, 0.36 * canvas->width, 0.34 * canvas->height, 0.85 * reach);
+
+  cairo_pattern_add_color_stop_rgb (pattern, 0, light, light, light);
+  cairo_pattern_add_color_stop_rgb (pattern, 1, shade, shade, shade);
+  cairo_set_source (canvas->cr, pattern);
+  cairo_paint (canvas->cr);
+  cairo_pattern_destroy (pattern);
+}
+
+double
+sw_ground_ink (SwGround ground, gboolean faint)
+{
+  return faint ? grounds[ground].faint : grounds[ground].ink;
+}
+
+/* What vessels are made of: from the rim inwards. All greys: a hue would tint the colours beside it. */
+typedef struct
+{
+  double rim, rim_edge, wall_lit, wall_dark, floor_lit, floor_dark;
+  double brushed; /* strength of the lines that polishing leaves */
+} Metal;
+
+static const Metal metals[] = {
+  [SW_VESSEL_STEEL] = { 0.86, 0.52, 0.83, 0.46, 0.80, 0.66, 0.05 },
+  [SW_VESSEL_ENAMEL] = { 0.17, 0.08, 0.97, 0.74, 0.965, 0.90, 0 },
+};
+
+static SwBox
+grown (const SwBox *box, double by)
+{
+  return (SwBox){ box->x - by, box->y - by, box->width + 2 * by, box->height + 2 * by };
+}
+
+static void
+fill_across (const SwCanvas *canvas, const SwBox *box, double radius, double from, double to)
+{
+  cairo_pattern_t *pattern = cairo_pattern_create_linear (box->x, box->y, box->x + 0.5 * box->width + 0.5 * box->height, box->y + 0.5 * box->width + 0.5 * box->height);
+
+  cairo_pattern_add_color_stop_rgb (pattern, 0, from, from, from);
+  cairo_pattern_add_color_stop_rgb (pattern, 1, to, to, to);
+  sw_canvas_rounded (canvas, box, radius);
+  cairo_set_source (canvas->cr, pattern);
+  cairo_fill (canvas->cr);
+  cairo_pattern_destroy (pattern);
+}
+
+static void
+draw_brushed (const SwCanvas *canvas, const SwBox *box, double radius, double strength, double px_per_cm)
+{
+  const int n = (int) (box->height / MAX (0.05 * px_per_cm, 1));
+
+  cairo_save (canvas->cr);
+  sw_canvas_rounded (canvas, box, radius);
+  cairo_clip (canvas->cr);
+  cairo_set_line_width (canvas->cr, MAX (0.03 * px_per_cm, 0.6));
+  for (int i = 0; i < n; i++)
+    {
+      const guint64 address = sw_chance_mix (0x627275, (guint64) i);
+      const double y = box->y + (i + sw_chance_even (address)) * box->height / n, x = box->x + box->width * (sw_chance_even (sw_chance_mix (address, 1)) - 0.3);
+
+      cairo_set_source_rgba (canvas->cr, i % 2, i % 2, i % 2, strength * sw_chance_even (sw_chance_mix (address, 2)));
+      cairo_move_to (canvas->cr, x, y);
+      cairo_line_to (canvas->cr, x + box->width * (0.3 + 0.6 * sw_chance_even (sw_chance_mix (address, 3))), y);
+      cairo_stroke (canvas->cr);
+    }
+  cairo_restore (canvas->cr);
+}
+
+/* The wall keeps light off the floor along its upper and left foot. */
+static void
+draw_wall_shade (const SwCanvas *canvas, const SwBox *inside, double radius, double reach)
+{
+  cairo_save (canvas->cr);
+  sw_canvas_rounded (canvas, inside, radius);
+  cairo_clip (canvas->cr);
+  for (int i = 1; i <= 10; i++)
+    {
+      const double t = i / 10.0;
+      const SwBox lit = { inside->x + reach * t, inside->y + reach * t, inside->width - 0.3 * reach * t, inside->height - 0.3 * reach * t };
+
+      cairo_set_fill_rule (canvas->cr, CAIRO_FILL_RULE_EVEN_ODD);
+      cairo_rectangle (canvas->cr, inside->x - 9, inside->y - 9, inside->width + 18, inside->height + 18);
+      sw_canvas_rounded (canvas, &lit, radius);
+      cairo_set_source_rgba (canvas->cr, 0, 0, 0, 0.028);
+      cairo_fill (canvas->cr);
+    }
+  cairo_restore (canvas->cr);
+}
+
+static void
+draw_outer_shadow (const SwCanvas *canvas, const SwBox *rim, double radius, double reach)
+{
+  for (int i = 12; i >= 1; i--)
+    {
+      SwBox box = grown (rim, reach * (i / 12.0 - 0.35));
+
+      box.x += 0.45 * reach;
+      box.y += 0.6 * reach;
+      sw_canvas_rounded (canvas, &box, radius + reach);
+      cairo_set_source_rgba (canvas->cr, 0, 0, 0, 0.026);
+      cairo_fill (canvas->cr);
+    }
+}
+
+void
+sw_vessel_draw (const SwCanvas *canvas, SwVessel vessel, const SwBox *inside, double px_per_cm)
+{
+  const Metal *metal = &metals[vessel];
+  const double radius = 2.2 * px_per_cm, wall = 1.1 * px_per_cm, lip = 0.7 * px_per_cm;
+  const SwBox rim = grown (inside, wall + lip), edge = grown (inside, wall), lit = grown (&rim, -0.12 * px_per_cm);
+
+  if (vessel == SW_VESSEL_NONE)
+    return;
+  draw_outer_shadow (canvas, &rim, radius + wall + lip, 1.6 * px_per_cm);
+  fill_across (canvas, &rim, radius + wall + lip, metal->rim_edge, 0.8 * metal->rim_edge);
+  fill_across (canvas, &lit, radius + wall + lip, MIN (1, 1.12 * metal->rim), 0.86 * metal->rim);
+  fill_across (canvas, &edge, radius + wall, metal->wall_dark, metal->wall_lit);
+  fill_across (canvas, inside, radius, metal->floor_dark, metal->floor_lit);
+  if (metal->brushed > 0)
+    draw_brushed (canvas, inside, radius, metal->brushed, px_per_cm);
+  draw_wall_shade (canvas, inside, radius, 1.3 * px_per_cm);
+}

@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "draw/sw-grain.h"
+#include "draw/sw-hank-yarn.h"
+#include "draw/sw-relief.h"
+#include "draw/sw-skin.h"
+#include "draw/sw-yarn-light.h"
+
+G_BEGIN_DECLS
+
+/* How the strands on a hank's skin take the light. */
+
+/**
+ * SwHankLight:
+ * @strand_cm: from one strand on the skin to the next
+ * @single: 0 .. 1: whether there is room to tell strands apart
+ */
+typedef struct
+{
+  const SwBundle *bundle;
+  const SwHankYarn *yarn;
+  const SwRelief *relief;
+  const SwGrain *grain;
+  SwYarnLight strand;
+  float strand_cm, single;
+} SwHankLight;
+
+/* @light: factor in linear light, not balanced; @dye: see SwYarnShade */
+typedef struct
+{
+  float light, dye;
+  guint32 colour; /* 0xffRRGGBB */
+} SwHankShade;
+
+/* @px: width of a strand in the picture, device pixels */
+void sw_hank_light_init (SwHankLight *light, const SwBundle *bundle, const SwHankYarn *yarn, const SwRelief *relief, const SwGrain *grain, const SwSketch *sketch, double strand_cm, double px);
+
+SwHankShade sw_hank_light_at (const SwHankLight *light, const SwSkinSample *sample, float x, float y);
+
+G_END_DECLS

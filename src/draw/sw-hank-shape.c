@@ -1,0 +1,247 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "draw/sw-hank-shape.h"
+
+#include "sketch/sw-chance.h"
+#include "skein/sw-strand.h"
+
+#include <math.h>
+
+/* Fibre in a loosely twisted hank, g/cm3: 100 g of sock yarn make one of about 27 by 5 cm (common practice, no source). */
+#define DENSITY 0.26
+
+/* Of the turns put into one half, this share goes into winding the halves round each other: balanced two-ply (common practice, no source). */
+#define PLIED_SHARE 0.62
+
+/* Strands lie aslant in the rope, and loops take some length. */
+#define TAKEN_UP 0.94
+
+#define OFFSET 0.80 /* of a half's middle from the hank's, in radii: they press on each other */
+#define SQUASH 0.13f
+#define N_RINGS 720
+#define N_AROUND 72
+#define SMOOTHED 0.30 /* radii */
+
+/* The path before it is smoothed. */
+typedef struct
+{
+  const SwHankShape *shape;
+  guint64 seed;
+  double tuck; /* turns round the neck: from the back, where the rope's end is not seen */
+  double flat; /* how far the other end turns until it lies flat */
+  SwBundleRing rings[N_RINGS];
+  int n;
+} Path;
+
+/* Stretches of the rope, in the order of the path. */
+typedef enum
+{
+  TUCK,  /* round the other half's neck */
+  THERE, /* the first half */
+  FOLD,
+  BACK, /* the second half */
+  PUFF, /* the end that was pulled through */
+  N_STRETCHES,
+} Stretch;
+
+static double
+smooth (double t)
+{
+  t = CLAMP (t, 0, 1);
+  return t * t * (3 - 2 * t);
+}
+
+static double
+chance (const Path *path, guint64 part)
+{
+  return sw_chance_even (sw_chance_mix (path->seed, part));
+}
+
+/* The halves' angle at @x; the fold lies flat, so that it is seen as a bend. */
+static double
+angle_at (const Path *path, double x)
+{
+  const SwHankShape *shape = path->shape;
+
+  return G_PI + 2 * G_PI * shape->plied * (x / shape->length_cm - 1);
+}
+
+static SwBundleRing
+ring_at (const Path *path, double x, double from_middle, double angle, double radius, double squash)
+{
+  const double c = cos (angle), s = sin (angle);
+
+  (void) path;
+  return (SwBundleRing){ (float) x, (float) (from_middle * c), (float) (from_middle * s), (float) radius, 0, (float) c, (float) s, (float) squash };
+}
+
+/* A little thicker here and thinner there. */
+static double
+thickness (const Path *path, double x, guint64 half)
+{
+  const double at = x / path->shape->length_cm * 2 * G_PI;
+
+  return 1 + 0.035 * sin (1.3 * at + 6 * chance (path, 10 + half)) + 0.025 * sin (2.9 * at + 6 * chance (path, 20 + half));
+}
+
+static SwBundleRing
+point_at (const Path *path, Stretch stretch, double t)
+{
+  const double r = path->shape->radius_cm, length = path->shape->length_cm, off = OFFSET * r;
+  const double start = angle_at (path, 0);
+  double x, in;
+
+  switch (stretch)
+    {
+    case TUCK: /* comes out from beneath, goes once round the neck and on into the first half */
+      in = smooth (t * 1.5 - 0.5);
+      return ring_at (path, r * (-0.75 + 0.75 * t), off * (1.30 - 0.30 * in), start + 2 * G_PI * path->tuck * (1 - t), r * (0.52 * smooth (t * 6) * (1 - in) + in), SQUASH * (2 * in - 1));
+    case THERE:
+      x = t * length;
+      return ring_at (path, x, off, angle_at (path, x), r * thickness (path, x, 0), SQUASH);
+    case FOLD:
+      return ring_at (path, length + 1.12 * r * sin (G_PI * t), off * cos (G_PI * t), angle_at (path, length) + 0.3 * t, r * (1 - 0.16 * sin (G_PI * t)), SQUASH * (1 - sin (G_PI * t)));
+    case BACK:
+      x = (1 - t) * length;
+      return ring_at (path, x, -off, angle_at (path, x), r * thickness (path, x, 1), SQUASH);
+    case PUFF: /* the other end's strands turn round here, half of them on their way out and half on their way back */
+    default:
+      in = smooth (t * 3);
+      return ring_at (path, -0.2 * r - 1.35 * r * sin (G_PI * t), -0.62 * off * cos (G_PI * t), start + in * path->flat, r * (1 - 0.34 * in), SQUASH * (1 - in));
+    }
+}
+
+static void
+trace (Path *path)
+{
+  static const double shares[N_STRETCHES] = { 0.14, 0.36, 0.07, 0.36, 0.07 };
+
+  const double start = angle_at (path, 0);
+
+  path->flat = G_PI * round (start / G_PI) - start;
+  path->tuck = (-0.5 * G_PI - start) / (2 * G_PI);
+  path->tuck += ceil (-1.2 - path->tuck);
+  path->n = 0;
+  for (int stretch = 0; stretch < N_STRETCHES; stretch++)
+    {
+      const int n = (int) (shares[stretch] * N_RINGS);
+
+      for (int i = 0; i < n && path->n < N_RINGS; i++)
+        path->rings[path->n++] = point_at (path, (Stretch) stretch, stretch == N_STRETCHES - 1 ? i / (n - 1.0) : (double) i / n);
+    }
+}
+
+static double
+path_length (const Path *path)
+{
+  double length = 0;
+
+  for (int i = 1; i < path->n; i++)
+    {
+      const SwBundleRing *a = &path->rings[i - 1], *b = &path->rings[i];
+
+      length += sqrt ((double) ((b->x - a->x) * (b->x - a->x) + (b->y - a->y) * (b->y - a->y) + (b->z - a->z) * (b->z - a->z)));
+    }
+  return length;
+}
+
+/* Rounds the joints of the stretches: each place goes to the middle of what is within reach, many times. */
+static void
+round_joints (Path *path)
+{
+  const double step = path_length (path) / path->n;
+  const double reach = SMOOTHED * path->shape->radius_cm / step;
+  const int times = MAX ((int) (reach * reach), 1);
+
+  for (int k = 0; k < times; k++)
+    for (int parity = 1; parity <= 2; parity++)
+      for (int i = parity; i < path->n - 1; i += 2)
+        {
+          const SwBundleRing *a = &path->rings[i - 1], *b = &path->rings[i + 1];
+          SwBundleRing *ring = &path->rings[i];
+
+          ring->x = 0.5f * ring->x + 0.25f * (a->x + b->x);
+          ring->y = 0.5f * ring->y + 0.25f * (a->y + b->y);
+          ring->z = 0.5f * ring->z + 0.25f * (a->z + b->z);
+          ring->radius = 0.5f * ring->radius + 0.25f * (a->radius + b->radius);
+          ring->squash = 0.5f * ring->squash + 0.25f * (a->squash + b->squash);
+        }
+}
+
+/* No hank is ruler-straight. */
+static void
+bend (Path *path)
+{
+  const SwHankShape *shape = path->shape;
+  const double bow = (chance (path, 1) - 0.5) * 0.028 * shape->length_cm, sway = (chance (path, 2) - 0.5) * 0.012 * shape->length_cm;
+
+  for (int i = 0; i < path->n; i++)
+    {
+      const double t = (double) path->rings[i].x / shape->length_cm;
+
+      path->rings[i].y += (float) (bow * (4 * t * (1 - t) - 0.6) + sway * sin (2 * G_PI * t));
+    }
+}
+
+/* The length at which the path takes just the rope that there is. */
+static void
+find_length (SwHankShape *shape)
+{
+  g_autofree Path *path = g_new0 (Path, 1);
+  double low = 2 * shape->radius_cm, high = shape->rope_cm;
+
+  path->shape = shape;
+  for (int i = 0; i < 24; i++)
+    {
+      shape->length_cm = (low + high) / 2;
+      trace (path);
+      if (path_length (path) < TAKEN_UP * shape->rope_cm)
+        low = shape->length_cm;
+      else
+        high = shape->length_cm;
+    }
+}
+
+/* The halves cannot be wound so closely that the hank would be shorter than this share of a half. */
+#define SHORTEST 0.36
+#define ENDS 0.78 /* of a half that is left by tuck, fold and end */
+
+static double
+most_plied (const SwHankShape *shape)
+{
+  const double half = ENDS * TAKEN_UP * shape->rope_cm / 2;
+
+  return half * sqrt (1 - SHORTEST * SHORTEST) / (2 * G_PI * OFFSET * shape->radius_cm);
+}
+
+void
+sw_hank_shape_init (SwHankShape *shape, const SwSketch *sketch)
+{
+  const double tex = sw_tex (sketch->yarn.metres_per_100_g) * 1e-5; /* g/cm */
+  const double strand = sw_strand_length (sketch->yarn.mass_g, sketch->yarn.metres_per_100_g);
+  const double per_half = sketch->listing.twist_turns / 2;
+
+  shape->rope_cm = sketch->reel.circumference_cm / 2;
+  shape->wraps = strand / sketch->reel.circumference_cm;
+  shape->strand_cm = sqrt (4 * tex / (G_PI * DENSITY));
+  shape->radius_cm = sqrt (2 * shape->wraps * tex / (DENSITY * G_PI));
+  shape->radius_cm = MIN (shape->radius_cm, 0.09 * shape->rope_cm);
+  shape->around = MAX ((int) lrint (2 * G_PI * shape->radius_cm / shape->strand_cm), 6);
+  shape->plied = MIN (PLIED_SHARE * per_half, most_plied (shape));
+  shape->left = per_half - shape->plied;
+  find_length (shape);
+}
+
+void
+sw_hank_shape_bundle (const SwHankShape *shape, guint64 seed, SwBundle *bundle)
+{
+  g_autofree Path *path = g_new0 (Path, 1);
+
+  path->shape = shape;
+  path->seed = seed;
+  trace (path);
+  round_joints (path);
+  bend (path);
+  sw_bundle_init (bundle, path->rings, path->n, N_AROUND, -2 * shape->left, 0.07, seed);
+}

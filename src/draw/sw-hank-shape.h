@@ -1,0 +1,43 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "draw/sw-bundle.h"
+#include "sketch/sw-sketch.h"
+
+G_BEGIN_DECLS
+
+/*
+ * A hank: the loop is drawn out, turned many times between two hands, folded
+ * in the middle and let go, so that its two halves wind round each other; one
+ * end is tucked through the other. It is one rope along one path, laid here
+ * along x with the fold at the right.
+ */
+
+/**
+ * SwHankShape:
+ * @strand_cm: width that one strand takes in the bundle
+ * @wraps: strands in a half of the loop
+ * @around: strands round the rope's skin
+ * @rope_cm: length of the rope: half the loop
+ * @length_cm, @radius_cm: of the folded hank; of the rope
+ * @plied: turns of its two halves round each other
+ * @left: turns that stay in each half
+ */
+typedef struct
+{
+  double strand_cm, wraps;
+  int around;
+  double rope_cm, length_cm, radius_cm;
+  double plied, left;
+} SwHankShape;
+
+void sw_hank_shape_init (SwHankShape *shape, const SwSketch *sketch);
+
+/**
+ * sw_hank_shape_bundle:
+ * @seed: no two hanks lie quite alike
+ * @bundle: (out caller-allocates)
+ */
+void sw_hank_shape_bundle (const SwHankShape *shape, guint64 seed, SwBundle *bundle);
+
+G_END_DECLS

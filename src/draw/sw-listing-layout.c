@@ -1,0 +1,144 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "draw/sw-listing-layout.h"
+
+#include "sketch/sw-chance.h"
+
+#include <math.h>
+#include <string.h>
+
+/* Shares of the picture's shorter side. */
+#define SAFE 0.055
+#define PALETTE 0.085
+#define CAPTION 0.042
+#define MARK 0.085
+#define GAP 0.03
+
+#define DEGREES (G_PI / 180)
+
+/* Shapes of the stage. */
+typedef enum
+{
+  TALL,
+  EVEN,
+  WIDE,
+  N_STAGES,
+} StageShape;
+
+/* Shares of the picture for x and of the stage for y; a box without a width is not there. */
+typedef struct
+{
+  SwBox cloth, skein, hank;
+  double angle; /* degrees; the fold's end leads */
+} Arrangement;
+
+static const Arrangement arrangements[][N_STAGES] = {
+  [SW_ARRANGEMENT_HANK] = {
+      [TALL] = { .hank = { 0, 0, 1, 1 }, .angle = -62 },
+      [EVEN] = { .hank = { 0, 0, 1, 1 }, .angle = -40 },
+      [WIDE] = { .hank = { 0, 0, 1, 1 }, .angle = -14 },
+  },
+  [SW_ARRANGEMENT_HANK_CLOTH] = {
+      [TALL] = { .cloth = { 0.34, 0, 0.66, 0.66 }, .hank = { 0, 0.10, 0.94, 0.90 }, .angle = -58 },
+      [EVEN] = { .cloth = { 0.36, 0, 0.64, 0.72 }, .hank = { 0, 0.08, 0.94, 0.92 }, .angle = -46 },
+      [WIDE] = { .cloth = { 0.50, 0, 0.50, 0.84 }, .hank = { 0, 0.12, 0.80, 0.88 }, .angle = -24 },
+  },
+  [SW_ARRANGEMENT_SKEIN_CLOTH] = {
+      [TALL] = { .cloth = { 0.12, 0, 0.76, 0.72 }, .skein = { 0, 0.70, 1, 0.30 } },
+      [EVEN] = { .cloth = { 0.18, 0, 0.64, 0.70 }, .skein = { 0, 0.66, 1, 0.34 } },
+      [WIDE] = { .cloth = { 0.24, 0, 0.52, 0.66 }, .skein = { 0, 0.60, 1, 0.40 } },
+  },
+  [SW_ARRANGEMENT_WHOLE] = {
+      [TALL] = { .cloth = { 0.42, 0, 0.58, 0.62 }, .skein = { 0, 0.80, 1, 0.20 }, .hank = { 0, 0.02, 0.80, 0.77 }, .angle = -68 },
+      [EVEN] = { .cloth = { 0.44, 0, 0.56, 0.64 }, .skein = { 0, 0.78, 1, 0.22 }, .hank = { 0, 0.02, 0.82, 0.75 }, .angle = -52 },
+      [WIDE] = { .cloth = { 0.54, 0, 0.46, 0.66 }, .skein = { 0, 0.74, 1, 0.26 }, .hank = { 0, 0.03, 0.72, 0.70 }, .angle = -18 },
+  },
+};
+
+static SwBox
+share_of (const SwBox *all, const SwBox *share)
+{
+  return (SwBox){ all->x + share->x * all->width, all->y + share->y * all->height, share->width * all->width, share->height * all->height };
+}
+
+static StageShape
+shape_of (const SwBox *stage)
+{
+  const double aspect = stage->width / MAX (stage->height, 1);
+
+  return aspect < 0.88 ? TALL : aspect < 1.35 ? EVEN
+                                              : WIDE;
+}
+
+/* Beneath the stage, from the bottom up: caption and mark, palette. */
+static void
+place_foot (const SwListingSettings *listing, double mark_aspect, double shorter, SwListingLayout *layout)
+{
+  const SwBox *safe = &layout->safe;
+  const gboolean caption = listing->caption[0] != '\0';
+  double bottom = safe->y + safe->height, mark_width = 0;
+
+  if (mark_aspect > 0)
+    {
+      const double high = MIN (MARK * shorter, 0.4 * safe->width / mark_aspect);
+
+      mark_width = high * mark_aspect;
+      layout->mark = (SwBox){ safe->x + safe->width - mark_width, bottom - high, mark_width, high };
+    }
+  if (caption)
+    layout->caption = (SwBox){ safe->x, bottom - CAPTION * shorter, safe->width - (mark_width > 0 ? mark_width + GAP * shorter : 0), CAPTION * shorter };
+  if (caption || mark_aspect > 0)
+    bottom = MIN (caption ? layout->caption.y : bottom, mark_aspect > 0 ? layout->mark.y : bottom) - GAP * shorter;
+  if (listing->palette)
+    {
+      layout->palette = (SwBox){ safe->x, bottom - PALETTE * shorter, safe->width, PALETTE * shorter };
+      bottom = layout->palette.y - GAP * shorter;
+    }
+  layout->stage = (SwBox){ safe->x, safe->y, safe->width, MAX (bottom - safe->y, 1) };
+}
+
+/* Side by side, upright, as one lays out a batch: not quite in line. */
+static void
+place_row (SwListingLayout *layout, int n)
+{
+  const double cell = layout->stage.width / n;
+
+  layout->n_hanks = n;
+  for (int i = 0; i < n; i++)
+    {
+      const double off = sw_chance_even (sw_chance_mix (0x726f77, (guint64) i)) - 0.5;
+
+      layout->hank_room[i] = (SwBox){ layout->stage.x + i * cell, layout->stage.y, cell, layout->stage.height };
+      layout->hanks[i] = (SwHankPlace){ layout->stage.x + (i + 0.5) * cell, layout->stage.y + layout->stage.height / 2, (-90 + 3.5 * off) * DEGREES };
+    }
+}
+
+void
+sw_listing_layout (const SwListingSettings *listing, double mark_aspect, double width, double height, SwListingLayout *layout)
+{
+  const double shorter = MIN (width, height), margin = SAFE * shorter;
+  const Arrangement *arrangement;
+  SwBox across;
+
+  memset (layout, 0, sizeof *layout);
+  layout->safe = (SwBox){ margin, margin, width - 2 * margin, height - 2 * margin };
+  place_foot (listing, mark_aspect, shorter, layout);
+  if (listing->arrangement == SW_ARRANGEMENT_HANKS)
+    {
+      place_row (layout, (int) CLAMP (listing->hanks, 2, SW_MOST_HANKS));
+      return;
+    }
+  arrangement = &arrangements[listing->arrangement][shape_of (&layout->stage)];
+  across = (SwBox){ 0, 0, width, layout->stage.y + layout->stage.height };
+  if (arrangement->cloth.width > 0)
+    layout->cloth = share_of (&across, &arrangement->cloth);
+  if (arrangement->skein.width > 0)
+    layout->skein = share_of (&layout->stage, &arrangement->skein);
+  if (arrangement->hank.width > 0)
+    {
+      layout->n_hanks = 1;
+      layout->hank_room[0] = share_of (&layout->stage, &arrangement->hank);
+      layout->hanks[0] = (SwHankPlace){ layout->hank_room[0].x + layout->hank_room[0].width / 2, layout->hank_room[0].y + layout->hank_room[0].height / 2, arrangement->angle * DEGREES };
+    }
+}

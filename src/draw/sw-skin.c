@@ -1,0 +1,91 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "draw/sw-skin.h"
+
+#include <math.h>
+
+typedef struct
+{
+  float left, top, per_cm; /* samples */
+  int width, height;
+  SwSkinSample *samples;
+} Sheet;
+
+/* A corner in samples. */
+typedef struct
+{
+  float x, y, z, u, v;
+} Corner;
+
+static Corner
+corner_at (const Sheet *sheet, const float *point, float u, float v)
+{
+  return (Corner){ (point[0] - sheet->left) * sheet->per_cm, (point[1] - sheet->top) * sheet->per_cm, point[2], u, v };
+}
+
+/* Twice the area, positive when clockwise as seen: the outside of the skin. */
+static float
+area (const Corner *a, const Corner *b, const Corner *c)
+{
+  return (b->x - a->x) * (c->y - a->y) - (c->x - a->x) * (b->y - a->y);
+}
+
+static void
+fill (const Sheet *sheet, const Corner *a, const Corner *b, const Corner *c, int patch)
+{
+  const float whole = area (a, b, c);
+  const int left = MAX ((int) ceilf (MIN (a->x, MIN (b->x, c->x))), 0), right = MIN ((int) floorf (MAX (a->x, MAX (b->x, c->x))), sheet->width - 1);
+  const int top = MAX ((int) ceilf (MIN (a->y, MIN (b->y, c->y))), 0), bottom = MIN ((int) floorf (MAX (a->y, MAX (b->y, c->y))), sheet->height - 1);
+
+  if (whole <= 0)
+    return;
+  for (int j = top; j <= bottom; j++)
+    for (int i = left; i <= right; i++)
+      {
+        const Corner at = { .x = (float) i, .y = (float) j };
+        const float wa = area (b, c, &at), wb = area (c, a, &at), wc = area (a, b, &at);
+        SwSkinSample *sample = &sheet->samples[(gsize) j * (gsize) sheet->width + (gsize) i];
+        float z;
+
+        if (wa < 0 || wb < 0 || wc < 0)
+          continue;
+        z = (wa * a->z + wb * b->z + wc * c->z) / whole;
+        if (sample->patch >= 0 && sample->z >= z)
+          continue;
+        *sample = (SwSkinSample){ z, patch, (wa * a->u + wb * b->u + wc * c->u) / whole, (wa * a->v + wb * b->v + wc * c->v) / whole };
+      }
+}
+
+static gboolean
+beside (const Sheet *sheet, const Corner *corners)
+{
+  const float left = MIN (MIN (corners[0].x, corners[1].x), MIN (corners[2].x, corners[3].x));
+  const float right = MAX (MAX (corners[0].x, corners[1].x), MAX (corners[2].x, corners[3].x));
+  const float top = MIN (MIN (corners[0].y, corners[1].y), MIN (corners[2].y, corners[3].y));
+  const float bottom = MAX (MAX (corners[0].y, corners[1].y), MAX (corners[2].y, corners[3].y));
+
+  return right < 0 || bottom < 0 || left > (float) sheet->width || top > (float) sheet->height;
+}
+
+void
+sw_skin_raster (const SwBundle *bundle, float left, float top, float step, int width, int height, SwSkinSample *samples)
+{
+  const Sheet sheet = { left, top, 1 / step, width, height, samples };
+  const gsize columns = (gsize) bundle->n_around + 1, n = (gsize) width * (gsize) height;
+
+  for (gsize i = 0; i < n; i++)
+    samples[i].patch = -1;
+  for (gsize i = 0; i + 1 < (gsize) bundle->n_rings; i++)
+    for (gsize j = 0; j + 1 < columns; j++)
+      {
+        const float *p = bundle->points + (i * columns + j) * 3, *q = p + columns * 3;
+        const Corner corners[4] = { corner_at (&sheet, p, 0, 0), corner_at (&sheet, p + 3, 1, 0), corner_at (&sheet, q, 0, 1), corner_at (&sheet, q + 3, 1, 1) };
+        const int patch = (int) (i * (columns - 1) + j);
+
+        if (beside (&sheet, corners))
+          continue;
+        fill (&sheet, &corners[0], &corners[1], &corners[3], patch);
+        fill (&sheet, &corners[0], &corners[3], &corners[2], patch);
+      }
+}

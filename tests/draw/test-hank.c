@@ -1,0 +1,293 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw-fixture.h"
+
+#include "draw/sw-exposure.h"
+#include "draw/sw-hank-shape.h"
+#include "draw/sw-hank.h"
+#include "draw/sw-laid.h"
+#include "draw/sw-wet.h"
+#include "sketch/sw-chance.h"
+
+#include <math.h>
+
+/* The hank and the laid skein as a camera sees them: their colours, their shape, their light. */
+
+/* Yarns from nearly white to nearly black, grey and vivid: CIELAB, own inventions. */
+static const double yarns[][3] = { { 92, 0, 8 }, { 89, 0.5, 9 }, { 70, -30, 20 }, { 55, 60, 25 }, { 45, 15, -45 }, { 75, 10, 75 }, { 20, 8, -12 }, { 10, 0, 0 } };
+
+static SwForecast *
+plain_forecast (const double *lab)
+{
+  g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+
+  sketch->yarn.undyed = (SwSample){ .kind = SW_SAMPLE_LAB, .numbers = { lab[0], lab[1], lab[2] } };
+  return fixture_forecast (sketch);
+}
+
+static SwLab
+strand_colour (const SwForecast *forecast)
+{
+  return sw_lab_from_xyz ((SwXyz){ (double) forecast->leg_x[0], (double) forecast->leg_y[0], (double) forecast->leg_z[0] });
+}
+
+/* The mean of the opaque pixels, as light. */
+static SwLab
+opaque_mean (cairo_surface_t *surface)
+{
+  const int width = cairo_image_surface_get_width (surface), height = cairo_image_surface_get_height (surface);
+  SwXyz sum = { 0, 0, 0 };
+  double n = 0;
+
+  for (int j = 0; j < height; j++)
+    for (int i = 0; i < width; i++)
+      {
+        const guint8 *line = cairo_image_surface_get_data (surface) + j * cairo_image_surface_get_stride (surface);
+        SwXyz pixel;
+
+        if (((const guint32 *) (gconstpointer) line)[i] >> 24 < 0xff)
+          continue;
+        pixel = fixture_pixel (surface, i, j);
+        sum = (SwXyz){ sum.x + pixel.x, sum.y + pixel.y, sum.z + pixel.z };
+        n++;
+      }
+  g_assert_cmpfloat (n, >, 500);
+  return sw_lab_from_xyz ((SwXyz){ sum.x / n, sum.y / n, sum.z / n });
+}
+
+static cairo_surface_t *
+raster_hank (SwHank *hank, double px_per_cm, int left, int top, int width, int height)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
+
+  sw_hank_raster (hank, px_per_cm, left, top, width, height, cairo_image_surface_get_stride (surface) / 4, (guint32 *) (gpointer) cairo_image_surface_get_data (surface));
+  cairo_surface_mark_dirty (surface);
+  return surface;
+}
+
+static cairo_surface_t *
+whole_hank (SwHank *hank, double px_per_cm)
+{
+  const SwBox box = sw_hank_get_box (hank);
+
+  return raster_hank (hank, px_per_cm, (int) floor (box.x * px_per_cm), (int) floor (box.y * px_per_cm), (int) (box.width * px_per_cm) + 2, (int) (box.height * px_per_cm) + 2);
+}
+
+static void
+test_hank_colour (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (yarns); i++)
+    {
+      g_autoptr (SwForecast) forecast = plain_forecast (yarns[i]);
+      g_autoptr (SwHank) hank = sw_hank_new (forecast, 0, -0.7);
+
+      for (double px = 8; px <= 40; px *= 2.2)
+        {
+          cairo_surface_t *surface = whole_hank (hank, px);
+          const double off = sw_ciede2000 (opaque_mean (surface), strand_colour (forecast));
+
+          g_test_message ("L* %.0f at %.0f px/cm: %.2f", yarns[i][0], px, off);
+          g_assert_cmpfloat (off, <, 2);
+          cairo_surface_destroy (surface);
+        }
+    }
+}
+
+static void
+test_laid_colour (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (yarns); i++)
+    {
+      g_autoptr (SwForecast) forecast = plain_forecast (yarns[i]);
+      g_autoptr (SwLaid) laid = sw_laid_new (forecast, FALSE);
+
+      for (int nx = 300; nx <= 1500; nx *= 5)
+        {
+          const int ny = (int) (nx * sw_sketch_lay_width (forecast->sketch) / sw_sketch_lay_length (forecast->sketch));
+          const SwFaceWindow window = { nx, ny, 0, 0, nx, ny };
+          cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, nx, ny);
+          double off;
+
+          sw_laid_raster (laid, &window, cairo_image_surface_get_stride (surface) / 4, (guint32 *) (gpointer) cairo_image_surface_get_data (surface));
+          cairo_surface_mark_dirty (surface);
+          off = sw_ciede2000 (opaque_mean (surface), strand_colour (forecast));
+          g_test_message ("L* %.0f at %d px: %.2f", yarns[i][0], nx, off);
+          g_assert_cmpfloat (off, <, 2);
+          cairo_surface_destroy (surface);
+        }
+    }
+}
+
+/* A part of the picture is that part of the whole picture: nothing depends on where the painting is cut. */
+static void
+test_hank_part (void)
+{
+  g_autoptr (SwSketch) sketch = test_sketch (2);
+  g_autoptr (SwForecast) forecast = fixture_forecast (sketch);
+  g_autoptr (SwHank) hank = sw_hank_new (forecast, 1, 0.3);
+  cairo_surface_t *whole = raster_hank (hank, 20, 0, -60, 300, 200), *part = raster_hank (hank, 20, 77, -15, 130, 90);
+  int unlike = 0;
+
+  for (int j = 0; j < 90; j++)
+    for (int i = 0; i < 130; i++)
+      {
+        const guint8 *a = cairo_image_surface_get_data (whole) + (j + 45) * cairo_image_surface_get_stride (whole) + 4 * (i + 77);
+        const guint8 *b = cairo_image_surface_get_data (part) + j * cairo_image_surface_get_stride (part) + 4 * i;
+
+        for (int k = 0; k < 4; k++)
+          if (ABS (a[k] - b[k]) > 3)
+            {
+              unlike++;
+              break;
+            }
+      }
+  /* Samples at the very edge of a strand may fall to either side by rounding. */
+  g_assert_cmpint (unlike, <, 130 * 90 / 100);
+  cairo_surface_destroy (whole);
+  cairo_surface_destroy (part);
+}
+
+static void
+test_shape (void)
+{
+  g_autoptr (SwSketch) sketch = sw_sketch_new ();
+  SwHankShape shape, tighter;
+
+  sketch->yarn.mass_g = 100;
+  sketch->yarn.metres_per_100_g = 400;
+  sketch->reel.circumference_cm = 150;
+  sw_hank_shape_init (&shape, sketch);
+  /* Half the loop is the rope; folded it is shorter than half of that. 100 g of sock yarn: about 27 by 5 cm (common practice, no source). */
+  g_assert_cmpfloat_with_epsilon (shape.rope_cm, 75, 1e-9);
+  g_assert_cmpfloat (shape.length_cm, <, 37.5);
+  g_assert_cmpfloat (shape.length_cm, >, 20);
+  g_assert_cmpfloat (4 * shape.radius_cm, >, 4);
+  g_assert_cmpfloat (4 * shape.radius_cm, <, 8);
+  /* What is not wound round the other half stays in each. */
+  g_assert_cmpfloat_with_epsilon (shape.plied + shape.left, sketch->listing.twist_turns / 2, 1e-9);
+  /* More turns take up more length. */
+  sketch->listing.twist_turns *= 1.5;
+  sw_hank_shape_init (&tighter, sketch);
+  g_assert_cmpfloat (tighter.length_cm, <, shape.length_cm);
+  /* Strands all round the rope, none twice. */
+  g_assert_cmpfloat_with_epsilon (shape.around * shape.strand_cm, 2 * G_PI * shape.radius_cm, shape.strand_cm);
+}
+
+/* Two strands of one rope lie inside its own length of path, whatever the yarn. */
+static void
+test_bundle (void)
+{
+  g_autoptr (SwSketch) sketch = sw_sketch_new ();
+
+  for (double turns = 3; turns <= 24; turns += 7)
+    {
+      SwHankShape shape;
+      SwBundle bundle;
+      float least[3], most[3];
+
+      sketch->listing.twist_turns = turns;
+      sw_hank_shape_init (&shape, sketch);
+      sw_hank_shape_bundle (&shape, 5, &bundle);
+      sw_bundle_extents (&bundle, least, most);
+      for (int i = 0; i < 3 * bundle.n_rings * (bundle.n_around + 1); i++)
+        {
+          g_assert_true (isfinite (bundle.points[i]));
+          g_assert_cmpfloat (fabs ((double) bundle.normals[i]), <, 1.001);
+        }
+      g_assert_cmpfloat ((double) bundle.along[bundle.n_rings - 1], <, 1.05 * shape.rope_cm);
+      g_assert_cmpfloat ((double) (most[0] - least[0]), >, shape.length_cm);
+      sw_bundle_clear (&bundle);
+    }
+}
+
+/* Once round the loop is where one was; a quarter on, other colours lead. (Half a loop on the two halves of the rope change places.) */
+static void
+test_start (void)
+{
+  g_autoptr (SwSketch) sketch = test_sketch (2);
+  SwLab ends[3];
+
+  for (int i = 0; i < 3; i++)
+    {
+      static const double shares[] = { 0, 0.25, 1 };
+      g_autoptr (SwForecast) forecast = NULL;
+      g_autoptr (SwHank) hank = NULL;
+      cairo_surface_t *surface;
+
+      sketch->listing.twist_start_cm = shares[i] * sketch->reel.circumference_cm;
+      forecast = fixture_forecast (sketch);
+      hank = sw_hank_new (forecast, 0, 0);
+      surface = whole_hank (hank, 12);
+      ends[i] = fixture_mean (surface, cairo_image_surface_get_width (surface) - 30, cairo_image_surface_get_height (surface) / 2 - 8, 16, 16);
+      cairo_surface_destroy (surface);
+    }
+  g_assert_cmpfloat (sw_ciede2000 (ends[0], ends[2]), <, 0.5);
+  g_assert_cmpfloat (sw_ciede2000 (ends[0], ends[1]), >, 4);
+}
+
+/* The exposure keeps the mean where there is room, and never reaches white. */
+static void
+test_exposure (void)
+{
+  guint counts[SW_EXPOSURE_LIGHTS] = { 0 };
+  g_autofree SwExposure *exposure = NULL;
+
+  for (guint i = 0; i < 20000; i++)
+    {
+      const double even = sw_chance_even (sw_chance_mix (3, i));
+
+      counts[sw_exposure_bin ((float) (2 * even))]++; /* even from 0 to 2: a mean of 1 */
+    }
+  exposure = sw_exposure_new (counts);
+  for (double most = 0.02; most < 0.9; most += 0.05)
+    {
+      double sum = 0, n = 0, before = 0;
+
+      for (int i = 0; i < SW_EXPOSURE_LIGHTS; i++)
+        {
+          const double factor = (double) sw_exposure_factor (exposure, (float) most, (float) ((i + 0.5) * (double) SW_EXPOSURE_MOST / SW_EXPOSURE_LIGHTS));
+
+          g_assert_cmpfloat (factor, >=, before);
+          g_assert_cmpfloat (factor * most, <, 1.05); /* tones are tabled in steps */
+          sum += factor * counts[i];
+          n += counts[i];
+          before = factor;
+        }
+      g_assert_cmpfloat_with_epsilon (sum / n, 1, 0.01);
+    }
+}
+
+/* Wet yarn is darker, the middle tones most, and neither black nor a mirror changes. */
+static void
+test_wet (void)
+{
+  double before = -1;
+
+  for (double dry = 0; dry <= 1; dry += 0.01)
+    {
+      const double wet = (double) sw_wet ((float) dry);
+
+      g_assert_cmpfloat (wet, >, before);
+      g_assert_cmpfloat (wet, <=, dry + 1e-6);
+      before = wet;
+    }
+  g_assert_cmpfloat_with_epsilon ((double) sw_wet (0), 0, 1e-6);
+  /* By hand: R = 0.5, a = 0.5: 1 - 0.02 - 0.98 x 0.5 / (1 - 0.474 x 0.5) */
+  g_assert_cmpfloat_with_epsilon ((double) sw_wet (0.5f), 0.98 - 0.49 / 0.763, 1e-4);
+  g_assert_cmpfloat (0.5 - (double) sw_wet (0.5f), >, 0.95 - (double) sw_wet (0.95f));
+  g_assert_cmpfloat (0.5 - (double) sw_wet (0.5f), >, 0.05 - (double) sw_wet (0.05f));
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/hank/colour", test_hank_colour);
+  g_test_add_func ("/hank/part", test_hank_part);
+  g_test_add_func ("/hank/shape", test_shape);
+  g_test_add_func ("/hank/bundle", test_bundle);
+  g_test_add_func ("/hank/start", test_start);
+  g_test_add_func ("/laid/colour", test_laid_colour);
+  g_test_add_func ("/light/exposure", test_exposure);
+  g_test_add_func ("/light/wet", test_wet);
+  return g_test_run ();
+}
