@@ -110,8 +110,9 @@ static gboolean
 fits (const SwSheetLayout *self, const PanView *view, double parts)
 {
   static const double most_high[] = { 150, 130, 84 };
+  static const double most_high_of_two[] = { 150, 140, 126 };
 
-  return view->length_cm * POINTS_PER_CM / parts <= self->content.width && view->faces * shown_height (view, parts) <= most_high[self->closeness];
+  return view->length_cm * POINTS_PER_CM / parts <= self->content.width && view->faces * shown_height (view, parts) <= (view->faces > 1 ? most_high_of_two : most_high)[self->closeness];
 }
 
 /* A scale that a person can reckon with. */

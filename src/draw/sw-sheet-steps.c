@@ -202,7 +202,8 @@ clock_text (double minutes)
 static void
 lay_line (SwSheetLayout *self, const SwDeed *deed, const Line *line, const char *cautions)
 {
-  const double words = self->content.width - WORDS_AT - AMOUNT - MEASURE - 12;
+  const gboolean alone = line->amount == NULL && line->measure == NULL;
+  const double words = self->content.width - WORDS_AT - (alone ? 0 : AMOUNT + MEASURE + 12);
   const double amount_at = self->content.width - AMOUNT - MEASURE - 8;
   g_autofree char *clock = clock_text (deed->start_min);
   SwSheetItem *item;
