@@ -96,8 +96,17 @@ typedef struct
   double across_cm; /* of the skein */
   double pan_cm;    /* across the pan; 0 if its sides are not shown */
   int faces;
-  double parts; /* the drawing is 1 : parts */
+  gboolean beside; /* the faces stand side by side */
+  double parts;    /* the drawing is 1 : parts */
 } PanView;
+
+#define BETWEEN 16.0
+
+static double
+shown_length (const PanView *view, double parts)
+{
+  return view->length_cm * POINTS_PER_CM / parts;
+}
 
 /* The numbers on the skein's far edge need room too. */
 static double
@@ -106,69 +115,86 @@ shown_height (const PanView *view, double parts)
   return MAX (view->pan_cm * POINTS_PER_CM / parts, view->across_cm * POINTS_PER_CM / parts + 2 * NUMBER);
 }
 
+/* The width that is left to each drawing. */
+static double
+room (const SwSheetLayout *self, const PanView *view)
+{
+  return view->beside ? (self->content.width - BETWEEN) / 2 : self->content.width;
+}
+
 static gboolean
 fits (const SwSheetLayout *self, const PanView *view, double parts)
 {
-  static const double most_high[] = { 150, 130, 84 };
+  static const double most_high[] = { 150, 135, 84 };
   static const double most_high_of_two[] = { 150, 140, 126 };
+  const double high = view->faces > 1 && !view->beside ? most_high_of_two[self->closeness] / 2 : most_high[self->closeness];
 
-  return view->length_cm * POINTS_PER_CM / parts <= self->content.width && view->faces * shown_height (view, parts) <= (view->faces > 1 ? most_high_of_two : most_high)[self->closeness];
+  return shown_length (view, parts) <= room (self, view) && shown_height (view, parts) <= high;
 }
 
-/* A scale that a person can reckon with. */
+/* Scales that a person can reckon with. */
+static const double scales[] = { 1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50 };
+
+#define LEAST_SKEIN 44.0 /* a smaller one has no room for numbers */
+
+/* The largest that fits; but a skein that would be too small for its numbers takes more room than that. */
 static double
 find_scale (const SwSheetLayout *self, const PanView *view)
 {
-  static const double scales[] = { 1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50 };
   gsize i = 0;
 
   while (i + 1 < G_N_ELEMENTS (scales) && !fits (self, view, scales[i]))
     i++;
+  while (i > 0 && view->across_cm * POINTS_PER_CM / scales[i] < LEAST_SKEIN && shown_length (view, scales[i - 1]) <= room (self, view))
+    i--;
   return scales[i];
 }
 
-/* All of the pan if that takes no smaller scale; else the skein with a little around it. */
+/* All of the pan if that takes no smaller scale; else the skein with a little around it. Two faces stand side by side if they are no smaller for it. */
 static void
 find_view (const SwSheetLayout *self, PanView *view)
 {
-  const SwSketch *sketch = self->forecast->sketch;
-  const double length = sw_sketch_lay_length (sketch), across = sw_sketch_lay_width (sketch);
-  PanView close = { length + 2 * BESIDE_CM, across, 0, has_second_face (sketch) ? 2 : 1, 1 };
+  const SwLaySettings *lay = &self->forecast->sketch->lay;
+  const double length = sw_sketch_lay_length (self->forecast->sketch) + 2 * BESIDE_CM;
+  PanView close = { length, sw_sketch_lay_width (self->forecast->sketch), 0, has_second_face (self->forecast->sketch) ? 2 : 1, FALSE, 1 };
+  PanView beside = close;
 
   close.parts = find_scale (self, &close);
+  beside.beside = TRUE;
+  beside.parts = find_scale (self, &beside);
+  if (close.faces > 1 && beside.parts <= close.parts)
+    close = beside;
   *view = close;
-  view->length_cm = MAX (close.length_cm, sketch->lay.pan_length_cm + 0.5);
+  view->length_cm = MAX (length, lay->pan_length_cm + 0.5);
   if (!fits (self, view, close.parts))
-    view->length_cm = close.length_cm;
-  view->pan_cm = sketch->lay.pan_width_cm + 0.5;
-  if (view->faces > 1 || !fits (self, view, close.parts))
+    view->length_cm = length;
+  view->pan_cm = MAX (close.across_cm, lay->pan_width_cm) + 0.5;
+  if (!fits (self, view, close.parts))
     view->pan_cm = 0;
 }
 
-static void
-lay_face (SwSheetLayout *self, const PanView *view, gboolean second)
+static char *
+caption_text (const PanView *view, gboolean second)
 {
-  const gboolean last = second || view->faces == 1;
-  const double scale = POINTS_PER_CM / view->parts;
-  const double width = view->length_cm * scale, height = shown_height (view, view->parts);
-  g_autofree char *words = NULL;
-  double caption;
-  SwSheetItem *item;
-
   if (view->faces == 1)
-    /* Translators: under the title of a drawing of the pan, its scale, as on a map */
-    words = g_strdup_printf (_ ("The pan from above, 1 : %g"), view->parts);
-  else if (second)
-    words = g_strdup_printf (_ ("Second face, 1 : %g"), view->parts);
-  else
-    words = g_strdup_printf (_ ("First face, 1 : %g"), view->parts);
-  sw_sheet_begin_row (self);
-  caption = sw_sheet_add_text (self, words, SW_STYLE_ASIDE, 0, 0, self->content.width, 0);
-  item = sw_sheet_add (self, SW_SHEET_PAN, (self->content.width - width) / 2, caption + 1, width, height + (last ? RULER : 0));
+    /* Translators: over a drawing of the pan, with its scale, as on a map */
+    return g_strdup_printf (_ ("The pan from above, 1 : %g"), view->parts);
+  return second ? g_strdup_printf (_ ("Second face, 1 : %g"), view->parts) : g_strdup_printf (_ ("First face, 1 : %g"), view->parts);
+}
+
+/* Within the row under way, in the middle of the room from @left. */
+static void
+add_face (SwSheetLayout *self, const PanView *view, gboolean second, double left)
+{
+  const double width = shown_length (view, view->parts), x = left + (room (self, view) - width) / 2;
+  const gboolean ruled = second || view->faces == 1 || view->beside;
+  g_autofree char *words = caption_text (view, second);
+  const double caption = sw_sheet_add_text (self, words, SW_STYLE_ASIDE, view->beside ? x : left, 0, view->beside ? width : room (self, view), 0);
+  SwSheetItem *item = sw_sheet_add (self, SW_SHEET_PAN, x, caption + 1, width, shown_height (view, view->parts) + (ruled ? RULER : 0));
+
   item->second = second;
-  item->scale = scale;
-  item->ruled = last;
-  sw_sheet_end_row (self, last ? 2 : 3, 0);
+  item->scale = POINTS_PER_CM / view->parts;
+  item->ruled = ruled;
 }
 
 void
@@ -177,6 +203,13 @@ sw_sheet_lay_pan (SwSheetLayout *self)
   PanView view;
 
   find_view (self, &view);
+  sw_sheet_begin_row (self);
   for (int face = 0; face < view.faces; face++)
-    lay_face (self, &view, face == 1);
+    {
+      add_face (self, &view, face == 1, view.beside && face == 1 ? room (self, &view) + BETWEEN : 0);
+      if (view.beside && face == 0)
+        continue;
+      sw_sheet_end_row (self, 2, 0);
+      sw_sheet_begin_row (self);
+    }
 }

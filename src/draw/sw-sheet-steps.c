@@ -15,7 +15,7 @@
 #define TICK 11.0
 #define CLOCK_AT 18.0
 #define CLOCK 42.0
-#define BADGE_AT (CLOCK_AT + CLOCK + 4)
+#define BADGE_AT (CLOCK_AT + CLOCK + 8)
 #define BADGE 16.0
 #define WORDS_AT (BADGE_AT + BADGE + 6)
 #define AMOUNT 88.0
