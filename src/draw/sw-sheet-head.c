@@ -126,7 +126,7 @@ static gboolean
 fits (const SwSheetLayout *self, const PanView *view, double parts)
 {
   static const double most_high[] = { 150, 135, 84 };
-  static const double most_high_of_two[] = { 150, 140, 126 };
+  static const double most_high_of_two[] = { 150, 140, 96 };
   const double high = view->faces > 1 && !view->beside ? most_high_of_two[self->closeness] / 2 : most_high[self->closeness];
 
   return shown_length (view, parts) <= room (self, view) && shown_height (view, parts) <= high;

@@ -64,6 +64,20 @@ batch_sketch (void)
   return sketch;
 }
 
+/* One pan, one face, four pours: the day of a plain colourway is on one page. */
+static SwSketch *
+simple_sketch (void)
+{
+  SwSketch *sketch = test_bare_sketch (2);
+  const SwDye *dye = test_add_dye (sketch, "Red", 178, 60, 52);
+
+  for (int i = 0; i < 4; i++)
+    test_add_band (sketch, dye, 10 + 12 * i, 8, 10, 0.5);
+  test_add_step (sketch, SW_STEP_REST);
+  test_add_step (sketch, SW_STEP_SET);
+  return sketch;
+}
+
 static SwSketch *
 plain_sketch (void)
 {
@@ -82,7 +96,8 @@ static const struct
   SwSketch *(*make) (void);
   gsize least_pages, most_pages;
 } sketches[] = {
-  { "plain", plain_sketch, 1, 1 },
+  { "simple", simple_sketch, 1, 1 },
+  { "plain", plain_sketch, 1, 2 },
   { "batch", batch_sketch, 1, 2 },
   { "long", long_sketch, 3, 6 },
   { "empty", empty_sketch, 1, 1 },
