@@ -68,6 +68,7 @@ static const struct
   { "win.redo", { "<Control><Shift>z", "<Control>y" } },
   { "win.export-picture::", { "<Control>e" } },
   { "win.copy-picture::", { "<Control><Shift>c" } },
+  { "win.copy-words", { "<Control><Shift>t" } },
   { "pan.zoom-in", { "<Control>plus", "<Control>equal" } },
   { "pan.zoom-out", { "<Control>minus" } },
   { "pan.zoom-fit", { "<Control>0" } },

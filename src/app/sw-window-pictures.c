@@ -134,11 +134,12 @@ render_picture (SwWindow *self, SwPicture picture, SwFormat format, GFile *file)
 static SwPicture
 picture_of (SwWindow *self, GVariant *parameter)
 {
+  const char *place = adw_view_stack_get_visible_child_name (self->stack);
   int picture = sw_picture_from_name (g_variant_get_string (parameter, NULL));
 
-  if (picture >= 0)
-    return (SwPicture) picture;
-  return g_strcmp0 (adw_view_stack_get_visible_child_name (self->stack), "cloth") == 0 ? SW_PICTURE_CLOTH : SW_PICTURE_PAN;
+  if (picture < 0 && place != NULL)
+    picture = sw_picture_from_name (place); /* places are named as their pictures are */
+  return picture >= 0 ? (SwPicture) picture : SW_PICTURE_PAN;
 }
 
 static const struct
@@ -207,12 +208,28 @@ copy_picture_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
   render_picture (self, picture_of (self, parameter), SW_FORMAT_PNG, NULL);
 }
 
+static void
+copy_words_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SwWindow *self = user_data;
+  g_autofree char *words = sw_listing_page_get_words (self->listing_page);
+
+  if (words == NULL)
+    {
+      sw_window_toast (self, _ ("There are no words yet. Try again in a moment."));
+      return;
+    }
+  gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self)), words);
+  sw_window_toast (self, _ ("Text copied"));
+}
+
 void
 sw_window_add_picture_actions (SwWindow *self)
 {
   const GActionEntry entries[] = {
     { "export-picture", export_picture_cb, "s" },
     { "copy-picture", copy_picture_cb, "s" },
+    { "copy-words", copy_words_cb },
   };
 
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);

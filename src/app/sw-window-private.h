@@ -6,6 +6,7 @@
 #include "app/sw-day-alarm.h"
 #include "app/sw-day-page.h"
 #include "app/sw-guide.h"
+#include "app/sw-listing-page.h"
 #include "app/sw-notice.h"
 #include "app/sw-pan-page.h"
 #include "app/sw-sheet-page.h"
@@ -42,6 +43,7 @@ struct _SwWindow
   SwPanPage *pan_page;
   SwClothPage *cloth_page;
   SwSheetPage *sheet_page;
+  SwListingPage *listing_page;
   SwDayPage *day_page;
   GMenu *recent_section;
   GMenu *template_section;

@@ -227,6 +227,7 @@ sw_window_class_init (SwWindowClass *klass)
 
   g_type_ensure (SW_TYPE_CLOTH_PAGE);
   g_type_ensure (SW_TYPE_DAY_PAGE);
+  g_type_ensure (SW_TYPE_LISTING_PAGE);
   g_type_ensure (SW_TYPE_NOTICE);
   g_type_ensure (SW_TYPE_PAN_PAGE);
   g_type_ensure (SW_TYPE_SHEET_PAGE);
@@ -244,6 +245,7 @@ sw_window_class_init (SwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SwWindow, pan_page);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, cloth_page);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, sheet_page);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, listing_page);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, day_page);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, recent_section);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, template_section);
@@ -269,6 +271,7 @@ sw_window_init (SwWindow *self)
   g_object_set (self->pan_page, "live", self->live, NULL);
   g_object_set (self->cloth_page, "live", self->live, NULL);
   g_object_set (self->sheet_page, "live", self->live, NULL);
+  g_object_set (self->listing_page, "live", self->live, NULL);
 }
 
 SwWindow *
@@ -280,6 +283,7 @@ sw_window_new (GtkApplication *application, GSettings *settings, SwDrafts *draft
   g_settings_bind_with_mapping (settings, "units", self->pan_page, "inches", G_SETTINGS_BIND_GET, units_to_inches, NULL, NULL, NULL);
   g_settings_bind_with_mapping (settings, "units", self->cloth_page, "inches", G_SETTINGS_BIND_GET, units_to_inches, NULL, NULL, NULL);
   g_settings_bind_with_mapping (settings, "units", self->sheet_page, "inches", G_SETTINGS_BIND_GET, units_to_inches, NULL, NULL, NULL);
+  g_settings_bind_with_mapping (settings, "units", self->listing_page, "inches", G_SETTINGS_BIND_GET, units_to_inches, NULL, NULL, NULL);
   g_settings_bind_with_mapping (settings, "units", self->day_page, "inches", G_SETTINGS_BIND_GET, units_to_inches, NULL, NULL, NULL);
   restore_view (self);
   if (drafts != NULL)

@@ -4,6 +4,7 @@
 #include "draw/sw-hank.h"
 
 #include "draw/sw-exposure.h"
+#include "draw/sw-hank-hairs.h"
 #include "draw/sw-hank-light.h"
 #include "draw/sw-linear.h"
 #include "draw/sw-shadow.h"
@@ -14,8 +15,13 @@
 #define PROBE_PX 420     /* samples along the hank from which its light is balanced */
 #define RELIEF_STEP 0.08 /* of the rope's radius */
 
+/* Hairs to a cm2 for each that the kernel has to a strand's diameter; none where strands are not told apart. */
+#define HAIRS 18.0
+#define HAIRS_FROM_PX 2.5
+
 struct _SwHank
 {
+  guint64 seed;
   const SwSketch *sketch;
   SwHankShape shape;
   SwHankYarn yarn;
@@ -46,6 +52,7 @@ sw_hank_new (const SwForecast *forecast, int number, double angle)
   SwHank *self = g_new0 (SwHank, 1);
   const guint64 seed = sw_chance_mix (sw_chance_mix (0x68616e6b, (guint64) forecast->sketch->seed), (guint64) number);
 
+  self->seed = seed;
   self->sketch = forecast->sketch;
   sw_hank_shape_init (&self->shape, forecast->sketch);
   sw_hank_shape_bundle (&self->shape, seed, &self->bundle);
@@ -205,6 +212,20 @@ sw_hank_raster (SwHank *self, double px_per_cm, int left, int top, int width, in
   g_free (job.exposure);
 }
 
+static void
+draw_hairs (const SwHank *self, const SwCanvas *canvas, double x, double y, double px_per_cm, double scale)
+{
+  SwYarnLight strand;
+
+  if (self->shape.strand_cm * px_per_cm * scale < HAIRS_FROM_PX)
+    return;
+  sw_yarn_light_init (&strand, self->sketch->yarn.fibre, (int) self->sketch->yarn.plies, 100); /* as fuzzy as it is from near by */
+  cairo_save (canvas->cr);
+  cairo_translate (canvas->cr, x, y);
+  sw_hank_hairs_draw (canvas->cr, &self->bundle, &self->yarn, &self->relief, self->seed, HAIRS * (double) strand.fuzz, (double) strand.hair * 2.4 * self->shape.strand_cm, px_per_cm, 1 / scale);
+  cairo_restore (canvas->cr);
+}
+
 void
 sw_hank_draw (SwHank *self, const SwCanvas *canvas, double x, double y, double px_per_cm)
 {
@@ -216,4 +237,5 @@ sw_hank_draw (SwHank *self, const SwCanvas *canvas, double x, double y, double p
     return;
   sw_hank_raster (self, px_per_cm * raster.scale, raster.x - (int) lrint (x * raster.scale), raster.y - (int) lrint (y * raster.scale), raster.width, raster.height, raster.stride, raster.pixels);
   sw_raster_end (&raster, canvas);
+  draw_hairs (self, canvas, x, y, px_per_cm, raster.scale);
 }

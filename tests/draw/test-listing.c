@@ -36,9 +36,9 @@ check_layout (const SwListingSettings *listing, double mark_aspect, double width
       for (int j = 0; j < i; j++)
         g_assert_true (apart (feet[i], feet[j]));
     }
-  g_assert_true (layout.palette.width > 0 == listing->palette);
-  g_assert_true (layout.caption.width > 0 == (listing->caption[0] != '\0'));
-  g_assert_true (layout.mark.width > 0 == mark_aspect > 0);
+  g_assert_true ((layout.palette.width > 0) == listing->palette);
+  g_assert_true ((layout.caption.width > 0) == (listing->caption[0] != '\0'));
+  g_assert_true ((layout.mark.width > 0) == (mark_aspect > 0));
   if (mark_aspect > 0)
     g_assert_cmpfloat_with_epsilon (layout.mark.width / layout.mark.height, mark_aspect, 1e-6);
   g_assert_true (layout.skein.width <= 0 || within (&layout.skein, &layout.stage));
