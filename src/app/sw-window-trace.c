@@ -22,14 +22,24 @@ load_worker (GTask *task, gpointer source, gpointer task_data, GCancellable *can
     g_task_return_error (task, error);
 }
 
+/* Counts that are none need not be told, but that nothing came at all. */
 static void
 say_what_came (SwWindow *self, guint fresh, guint moved, guint left_out)
 {
   g_autofree char *came = g_strdup_printf (ngettext ("%u new pour", "%u new pours", fresh), fresh);
   g_autofree char *changed = g_strdup_printf (ngettext ("%u changed pour", "%u changed pours", moved), moved);
   g_autofree char *left = g_strdup_printf (ngettext ("%u shape left out", "%u shapes left out", left_out), left_out);
-  g_autofree char *words = left_out > 0 ? g_strjoin (", ", came, changed, left, NULL) : g_strjoin (", ", came, changed, NULL);
+  g_autoptr (GPtrArray) parts = g_ptr_array_new ();
+  g_autofree char *words = NULL;
 
+  if (fresh > 0 || moved == 0)
+    g_ptr_array_add (parts, came);
+  if (moved > 0)
+    g_ptr_array_add (parts, changed);
+  if (left_out > 0)
+    g_ptr_array_add (parts, left);
+  g_ptr_array_add (parts, NULL);
+  words = g_strjoinv (", ", (char **) parts->pdata);
   sw_window_toast (self, words);
 }
 
