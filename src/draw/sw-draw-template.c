@@ -322,23 +322,34 @@ draw_plan (const Page *p, double x, double y)
   return (double) p->layout->columns * cell * fit;
 }
 
+/* The title as far as there is room, and which page this is. */
 static void
-draw_foot (const Page *p)
+draw_title (const Page *p, double y)
 {
-  const double top = p->layout->area.y + p->layout->area.height + 3 * MM, right = p->layout->width - p->layout->area.x - 106 * MM;
-  const double x = p->layout->area.x + draw_plan (p, p->layout->area.x, top) + 4 * MM;
+  const SwBox *area = &p->layout->area;
   const char *title = p->sketch->title[0] != '\0' ? p->sketch->title : _ ("Untitled colourway");
   /* Translators: a page of a drawing cut into pages: row, rows, column, columns */
   g_autofree char *place = g_strdup_printf (_ ("Row %d of %d, column %d of %d"), (int) p->row + 1, (int) p->layout->rows, (int) p->column + 1, (int) p->layout->columns);
+  double width, height;
 
+  write_text (p, place, area->x + area->width, y, 1, 0, LABEL_PT);
+  sw_canvas_text_size (&p->canvas, place, LABEL_PT, &width, &height);
   cairo_save (p->cr);
-  cairo_rectangle (p->cr, x, top, right - x, 20 * MM);
+  cairo_rectangle (p->cr, area->x, y, area->width - width - 4 * MM, 2 * height);
   cairo_clip (p->cr);
-  write_text (p, title, x, top, 0, 0, LABEL_PT + 1);
-  write_text (p, place, x, top + 6 * MM, 0, 0, LABEL_PT);
-  /* Translators: under a full-size drawing: how to print it */
-  write_text (p, _ ("Full size: print at 100 %"), x, top + 12 * MM, 0, 0, NAME_PT);
+  write_text (p, title, area->x, y, 0, 0, LABEL_PT);
   cairo_restore (p->cr);
+}
+
+static void
+draw_foot (const Page *p)
+{
+  const SwBox *area = &p->layout->area;
+  const double top = area->y + area->height + 1 * MM, plan = top + 6 * MM;
+
+  draw_title (p, top);
+  /* Translators: beside a full-size drawing: how to print it */
+  write_text (p, _ ("Full size: print at 100 %"), area->x + draw_plan (p, area->x, plan) + 4 * MM, plan, 0, 0, NAME_PT);
   draw_checks (p);
 }
 
