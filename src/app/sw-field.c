@@ -38,6 +38,8 @@ static const struct
 } zeroes[] = {
   /* Translators: of a band of dye: over the whole width of the skein */
   { "length_cm", N_ ("right across") },
+  /* Translators: of the depth of a pour: not set, the amount counts */
+  { "depth_percent", N_ ("from the amount") },
   /* Translators: stands in an empty field: the program works the figure out itself */
   { "rows_per_10cm", N_ ("worked out") },
   { "stitch_length_cm", N_ ("worked out") },

@@ -3,6 +3,7 @@
 
 #include "app/sw-step-words.h"
 
+#include "bath/sw-schedule.h"
 #include "draw/sw-pan-geometry.h"
 #include "sketch/sw-member.h"
 
@@ -10,11 +11,11 @@
 #include <math.h>
 
 static char *
-pour_amount (const SwStep *step, SwSystem system)
+pour_amount (const SwSketch *sketch, const SwStep *step, SwSystem system)
 {
   if (step->kind == SW_STEP_SPECKLE && step->dry)
     return sw_units_format (SW_QUANTITY_MASS, step->grams, system);
-  return sw_units_format (SW_QUANTITY_VOLUME, step->amount_ml, system);
+  return sw_units_format (SW_QUANTITY_VOLUME, sw_schedule_pour_ml (sketch, step), system);
 }
 
 char *
@@ -47,7 +48,7 @@ sw_step_detail (const SwSketch *sketch, const SwStep *step, SwSystem system)
     case SW_STEP_SPLOTCH:
     case SW_STEP_SPECKLE:
     default:
-      first = pour_amount (step, system);
+      first = pour_amount (sketch, step, system);
       second = sw_units_format (SW_QUANTITY_LENGTH, step->x_cm, system);
       third = sw_units_format (SW_QUANTITY_LENGTH, step->width_cm, system);
       /* Translators: of a pour: amount, place along the skein, width: 30 mL at 42 cm, 12 cm wide */

@@ -5,6 +5,7 @@
 
 #include "app/sw-dye-edits.h"
 #include "app/sw-field.h"
+#include "bath/sw-schedule.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -54,8 +55,13 @@ has_ids (SwSubject *self)
 static void
 document_changed_cb (SwSubject *self, guint what)
 {
-  /* A dye's name and colour also show in the fields of steps. */
-  if (what & (SW_CHANGED (self->record) | SW_CHANGED (SW_RECORD_DYE) | SW_CHANGED_ORDER))
+  guint shown = SW_CHANGED (self->record) | SW_CHANGED_ORDER;
+
+  /* A dye's name and colour also show in the fields of steps; what a pour by depth takes hangs on the fibre in the pan. */
+  shown |= SW_CHANGED (SW_RECORD_DYE);
+  if (self->record == SW_RECORD_STEP)
+    shown |= SW_CHANGED (SW_RECORD_YARN) | SW_CHANGED (SW_RECORD_LAY);
+  if (what & shown)
     tell (self);
 }
 
@@ -238,11 +244,29 @@ sw_subject_first (SwSubject *self)
 static gboolean
 step_uses (const SwStep *step, const SwMember *member)
 {
+  gboolean weighed = g_str_equal (member->name, "grams");
+  gboolean measured = g_str_equal (member->name, "amount_ml") || g_str_equal (member->name, "depth_percent");
+
   if (!sw_member_applies (member, step->kind))
     return FALSE;
-  if (step->kind == SW_STEP_SPECKLE && g_str_equal (member->name, step->dry ? "amount_ml" : "grams"))
-    return FALSE;
-  return TRUE;
+  return step->kind != SW_STEP_SPECKLE || !(step->dry ? measured : weighed);
+}
+
+/* A pour's volume is what its depth asks for, where it has one. */
+static gboolean
+follows_depth (SwSubject *self, gconstpointer data, const SwMember *member)
+{
+  return self->record == SW_RECORD_STEP && g_str_equal (member->name, "amount_ml") && ((const SwStep *) data)->depth_percent > 0.0;
+}
+
+/* What the record holds, as it counts. */
+static void
+get_one (SwSubject *self, gconstpointer data, const SwMember *member, SwValue *value)
+{
+  if (follows_depth (self, data, member))
+    *value = sw_value_number (sw_schedule_pour_ml (sw_document_get_sketch (self->document), data));
+  else
+    sw_member_get (member, data, value);
 }
 
 static gboolean
@@ -287,7 +311,7 @@ sw_subject_get (SwSubject *self, const SwMember *member, SwValue *value, gboolea
 
       if (data == NULL)
         continue;
-      sw_member_get (member, data, any ? &other : value);
+      get_one (self, data, member, any ? &other : value);
       differ |= any && !sw_value_equal (value, &other);
       if (any)
         sw_value_clear (&other);
@@ -313,10 +337,22 @@ wish_nudged (SwSubject *self, const SwMember *member, const SwValue *now, gconst
   sw_field_nudge (member, now, sw_subject_get_system (self), *(const int *) data, wanted);
 }
 
-/* The class of a dye brings the half-time that is usual for it; all else stands alone. */
+/* A volume that is set by hand is no longer the depth's. */
+static SwEdit *
+edit_off_depth (guint id, const SwValue *wanted)
+{
+  const SwValue none = sw_value_number (0.0);
+  SwEdit *edits[] = { sw_edit_set (SW_RECORD_STEP, id, "amount_ml", wanted), sw_edit_set (SW_RECORD_STEP, id, "depth_percent", &none) };
+
+  return sw_edit_group (edits, G_N_ELEMENTS (edits));
+}
+
+/* The class of a dye brings the half-time that is usual for it, a pour's volume ends its depth; all else stands alone. */
 static SwEdit *
 edit_one (SwSubject *self, guint id, const SwMember *member, const SwValue *wanted)
 {
+  if (follows_depth (self, sw_sketch_record (sw_document_get_sketch (self->document), self->record, id), member))
+    return edit_off_depth (id, wanted);
   if (self->record == SW_RECORD_DYE && g_str_equal (member->name, "dye_class"))
     return sw_dye_edits_class (id, (SwDyeClass) wanted->as.choice);
   return sw_edit_set (self->record, id, member->name, wanted);
@@ -336,7 +372,7 @@ edit_for (SwSubject *self, const SwMember *member, Wish wish, gconstpointer data
 
       if (record == NULL || !uses (self, record, member))
         continue;
-      sw_member_get (member, record, &now);
+      get_one (self, record, member, &now);
       wish (self, member, &now, data, &wanted);
       if (!sw_value_equal (&now, &wanted))
         edits[n_edits++] = edit_one (self, id, member, &wanted);

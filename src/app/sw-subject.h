@@ -48,6 +48,7 @@ gboolean sw_subject_applies (SwSubject *self, const SwMember *member);
  * sw_subject_get:
  * @value: (out caller-allocates): the first record's, to be cleared
  * @several: (out) (optional): whether others have another value
+ * The volume of a pour that is told by its depth is what the depth asks for.
  * Returns: FALSE, and nothing set, if it is about nothing or the member does not apply
  */
 gboolean sw_subject_get (SwSubject *self, const SwMember *member, SwValue *value, gboolean *several);
@@ -55,7 +56,7 @@ gboolean sw_subject_get (SwSubject *self, const SwMember *member, SwValue *value
 /**
  * sw_subject_set:
  * All records get the value, as one step to undo; none if that is what they have.
- * A dye's class brings the half-time that is usual for it.
+ * A dye's class brings the half-time that is usual for it; a pour's volume, when it is set, ends its depth.
  * @series: whether it continues what the same control did before
  * @error: SW_SKETCH_ERROR with a sentence; nothing was changed
  */

@@ -3,6 +3,8 @@
 
 #include "sheet/sw-measure.h"
 
+#include <math.h>
+
 /* Skeins over pans, as evenly as they go; no pan stays empty. */
 static void
 spread_skeins (SwSheet *sheet)
@@ -102,37 +104,47 @@ pour_over_pans (const SwSheet *sheet, const SwSheetPour *pour)
   return sw_sheet_over_pans (sheet, pour->stock_ml, pour->lesser_stock_ml);
 }
 
+/* Powder and the volume it is made up to, as scale and measure can show them. */
+typedef struct
+{
+  double weigh_g, stock_ml;
+} Stock;
+
+/* How far it is from its strength, as a fraction; nothing weighed is no stock. */
+static double
+strength_error (Stock stock, double percent)
+{
+  return stock.weigh_g > 0.0 && stock.stock_ml > 0.0 ? fabs (100.0 * stock.weigh_g / stock.stock_ml / percent - 1.0) : INFINITY;
+}
+
 /*
- * What is weighed decides: powder up to the next step of the scale, made up to
- * the volume that then has the strength. So a coarse scale makes more stock,
- * not another colour.
+ * A coarse scale or measure makes more stock, not another colour: either
+ * powder up to the next step of the scale is made up to the volume that then
+ * has the strength, or the volume up to the next step of the measure gets the
+ * powder it takes, whichever comes nearer to the strength.
  */
+static Stock
+rounded_stock (const SwSheetSettings *settings, double wanted_ml, double percent)
+{
+  double weigh_g = sw_round_up_to (wanted_ml * percent / 100.0, settings->weigh_step_g);
+  double stock_ml = sw_round_up_to (wanted_ml, settings->measure_step_ml);
+  const Stock by_scale = { weigh_g, sw_round_to (weigh_g * 100.0 / percent, settings->measure_step_ml) };
+  const Stock by_measure = { sw_round_to (stock_ml * percent / 100.0, settings->weigh_step_g), stock_ml };
+
+  return strength_error (by_measure, percent) < strength_error (by_scale, percent) - 1e-9 ? by_measure : by_scale;
+}
+
 static void
 fill_stock (const SwSheet *sheet, SwSheetDye *dye)
 {
-  const SwSheetSettings *settings = &sheet->sketch->sheet;
   double percent = ((const SwDye *) sheet->sketch->dyes->pdata[dye->dye])->stock_percent;
-  double spare = 1.0 + settings->stock_margin_percent / 100.0;
-  double wanted_ml = dye->poured_ml.rounded * spare;
+  double spare = 1.0 + sheet->sketch->sheet.stock_margin_percent / 100.0;
+  Stock stock = rounded_stock (&sheet->sketch->sheet, dye->poured_ml.rounded * spare, percent);
 
-  dye->strength_percent = percent;
-  dye->stock_ml.exact = dye->poured_ml.exact * spare;
-  dye->weigh_g.exact = dye->stock_ml.exact * percent / 100.0;
-  if (settings->weigh_step_g > 0.0)
-    {
-      dye->weigh_g.rounded = sw_round_up_to (wanted_ml * percent / 100.0, settings->weigh_step_g);
-      dye->stock_ml.rounded = sw_round_to (dye->weigh_g.rounded * 100.0 / percent, settings->measure_step_ml);
-      if (dye->stock_ml.rounded < dye->poured_ml.rounded)
-        dye->stock_ml.rounded = sw_round_up_to (dye->poured_ml.rounded, settings->measure_step_ml);
-    }
-  else
-    {
-      dye->stock_ml.rounded = sw_round_up_to (wanted_ml, settings->measure_step_ml);
-      dye->weigh_g.rounded = dye->stock_ml.rounded * percent / 100.0;
-    }
-  dye->water_ml = dye->stock_ml.rounded;
-  if (dye->stock_ml.rounded > 0.0)
-    dye->strength_percent = 100.0 * dye->weigh_g.rounded / dye->stock_ml.rounded;
+  dye->stock_ml = (SwAmount){ dye->poured_ml.exact * spare, stock.stock_ml };
+  dye->weigh_g = (SwAmount){ dye->stock_ml.exact * percent / 100.0, stock.weigh_g };
+  dye->water_ml = stock.stock_ml;
+  dye->strength_percent = stock.stock_ml > 0.0 ? 100.0 * stock.weigh_g / stock.stock_ml : percent;
 }
 
 static void

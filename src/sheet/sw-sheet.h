@@ -59,9 +59,9 @@ typedef struct
   guint dye;               /* index */
   SwAmount poured_ml;      /* sum over pours and pans; rounded: the sum of the rounded pours */
   SwAmount poured_g;       /* with dry grains */
-  SwAmount stock_ml;       /* to make up, with the margin; rounded: as much as has the strength with weigh_g.rounded in it */
-  SwAmount weigh_g;        /* of powder for that stock; rounded up, so that the stock is never too little */
-  double strength_percent; /* g in 100 mL of the stock so made up: as set, but for the rounding of stock_ml */
+  SwAmount stock_ml;       /* to make up, with the margin; rounded: never less than is poured, and more where that keeps the strength */
+  SwAmount weigh_g;        /* of powder for that stock */
+  double strength_percent; /* g in 100 mL of the stock so made up: as set, but for what rounding leaves */
   double water_ml;         /* to make it up to stock_ml.rounded; powder counted as no volume */
   SwAmount dry_g;          /* grains scattered dry, weighed apart */
   double depth_percent;    /* owf of all the fibre */

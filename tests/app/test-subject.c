@@ -184,10 +184,68 @@ test_dry (Fixture *fixture, gconstpointer data)
   sw_test_edit (fixture->document, sw_edit_insert_step (-1, specks), "Test");
   choose (fixture, 77, 0);
   g_assert_true (sw_subject_applies (fixture->subject, member ("amount_ml")));
+  g_assert_true (sw_subject_applies (fixture->subject, member ("depth_percent")));
   g_assert_false (sw_subject_applies (fixture->subject, member ("grams")));
   g_assert_true (sw_subject_set (fixture->subject, member ("dry"), &dry, FALSE, NULL));
   g_assert_false (sw_subject_applies (fixture->subject, member ("amount_ml")));
+  g_assert_false (sw_subject_applies (fixture->subject, member ("depth_percent")));
   g_assert_true (sw_subject_applies (fixture->subject, member ("grams")));
+}
+
+static double
+number_of (Fixture *fixture, const char *name)
+{
+  SwValue value;
+
+  g_assert_true (sw_subject_get (fixture->subject, member (name), &value, NULL));
+  return value.as.number;
+}
+
+/* A pour by depth shows what it takes of its stock; a volume set by hand ends the depth, and both come back as one. */
+static void
+test_depth (Fixture *fixture, gconstpointer data)
+{
+  SwValue as_shown, by_hand = sw_value_number (30);
+  double before;
+
+  choose (fixture, fixture->ids[2], 0);
+  before = step (fixture, fixture->ids[2])->amount_ml;
+  sw_test_edit (fixture->document, sw_test_set_number (SW_RECORD_YARN, 0, "mass_g", 100), "Test");
+  sw_test_edit (fixture->document, sw_test_set_number (SW_RECORD_STEP, fixture->ids[2], "depth_percent", 0.45), "Test");
+  g_assert_cmpfloat_with_epsilon (number_of (fixture, "amount_ml"), 45, 1e-9);
+
+  fixture->changes = 0;
+  sw_test_edit (fixture->document, sw_test_set_number (SW_RECORD_YARN, 0, "mass_g", 200), "Test");
+  g_assert_cmpuint (fixture->changes, ==, 1);
+  g_assert_cmpfloat_with_epsilon (number_of (fixture, "amount_ml"), 90, 1e-9);
+
+  as_shown = sw_value_number (number_of (fixture, "amount_ml"));
+  g_assert_true (sw_subject_set (fixture->subject, member ("amount_ml"), &as_shown, FALSE, NULL));
+  g_assert_cmpfloat (step (fixture, fixture->ids[2])->depth_percent, ==, 0.45);
+
+  g_assert_true (sw_subject_set (fixture->subject, member ("amount_ml"), &by_hand, FALSE, NULL));
+  g_assert_cmpfloat (step (fixture, fixture->ids[2])->amount_ml, ==, 30);
+  g_assert_cmpfloat (step (fixture, fixture->ids[2])->depth_percent, ==, 0);
+  g_assert_cmpfloat (number_of (fixture, "amount_ml"), ==, 30);
+
+  g_assert_true (sw_document_undo (fixture->document, NULL));
+  g_assert_cmpfloat (step (fixture, fixture->ids[2])->depth_percent, ==, 0.45);
+  g_assert_cmpfloat (step (fixture, fixture->ids[2])->amount_ml, ==, before);
+}
+
+/* Nudged, it goes on from what is shown, and several keys are one step to undo. */
+static void
+test_depth_nudged (Fixture *fixture, gconstpointer data)
+{
+  choose (fixture, fixture->ids[2], 0);
+  sw_test_edit (fixture->document, sw_test_set_number (SW_RECORD_YARN, 0, "mass_g", 100), "Test");
+  sw_test_edit (fixture->document, sw_test_set_number (SW_RECORD_STEP, fixture->ids[2], "depth_percent", 0.45), "Test");
+  for (int i = 0; i < 3; i++)
+    g_assert_true (sw_subject_nudge (fixture->subject, member ("amount_ml"), 1, NULL));
+  g_assert_cmpfloat (step (fixture, fixture->ids[2])->amount_ml, >, 45);
+  g_assert_cmpfloat (step (fixture, fixture->ids[2])->depth_percent, ==, 0);
+  g_assert_true (sw_document_undo (fixture->document, NULL));
+  g_assert_cmpfloat (step (fixture, fixture->ids[2])->depth_percent, ==, 0.45);
 }
 
 /* The class of a dye brings its usual half-time, and goes with it when undone. */
@@ -242,6 +300,8 @@ main (int argc, char **argv)
   ADD ("gone", test_gone);
   ADD ("tells-once", test_tells_once);
   ADD ("dry", test_dry);
+  ADD ("depth", test_depth);
+  ADD ("depth-nudged", test_depth_nudged);
   ADD ("dye-class", test_dye_class);
   ADD ("leaving", test_leaving);
   return g_test_run ();
