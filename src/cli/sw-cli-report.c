@@ -3,7 +3,7 @@
 
 #include "cli/sw-cli-json.h"
 #include "cli/sw-cli-run.h"
-#include "cli/sw-cli-table.h"
+#include "files/sw-table.h"
 
 #include "colour/sw-colour-name.h"
 #include "sketch/sw-member.h"

@@ -4,7 +4,7 @@
 #include "cli/sw-cli-json.h"
 #include "cli/sw-cli-run.h"
 #include "cli/sw-cli-stream.h"
-#include "cli/sw-cli-table.h"
+#include "files/sw-table.h"
 #include "cli/sw-cli-value.h"
 
 #include <glib/gi18n-lib.h>

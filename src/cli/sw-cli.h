@@ -61,6 +61,7 @@ struct _SwCommand
 gboolean sw_cli_check (SwCall *call, GError **error);
 gboolean sw_cli_forecast (SwCall *call, GError **error);
 gboolean sw_cli_scan (SwCall *call, GError **error);
+gboolean sw_cli_sheet (SwCall *call, GError **error);
 gboolean sw_cli_draw (SwCall *call, GError **error);
 gboolean sw_cli_template (SwCall *call, GError **error);
 gboolean sw_cli_trace (SwCall *call, GError **error);

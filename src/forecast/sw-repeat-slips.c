@@ -5,7 +5,6 @@
 #include "sketch/sw-member.h"
 
 #include <math.h>
-#include <stdlib.h>
 
 #define WEIGHED_BY 0.05
 #define POURED_BY_ML 1.0
@@ -15,9 +14,9 @@
 typedef struct
 {
   SwForecaster *forecaster;
-  const SwSketch *sketch; /* every pour by its volume */
-  SwForecast *plain;
-  double *differences; /* one per stitch */
+  SwSketch *sketch;    /* every pour by its volume */
+  GPtrArray *plain;    /* of SwForecast or NULL, per group of skeins */
+  GArray *differences; /* of double, one per stitch */
   GArray *effects;
   GCancellable *cancellable;
 } Slips;
@@ -50,6 +49,16 @@ by_volume (const SwSketch *sketch)
   return copy;
 }
 
+const char *
+sw_slip_name (SwSlip slip)
+{
+  static const char *const names[SW_N_SLIPS] = { "weighed-more", "weighed-less", "poured-more", "poured-less", "rounded" };
+
+  g_return_val_if_fail ((guint) slip < SW_N_SLIPS, NULL);
+
+  return names[slip];
+}
+
 static int
 smaller_first (gconstpointer a, gconstpointer b)
 {
@@ -58,41 +67,98 @@ smaller_first (gconstpointer a, gconstpointer b)
   return (x > y) - (x < y);
 }
 
-/* Stitch by stitch, since the strand lies where it lay. */
-static void
-compare (Slips *slips, const SwForecast *slipped, double *mean, double *most)
+/*
+ * Skeins in the lanes of the pan are looked at in groups, as many as are
+ * forecast at once: a slip at a pour in those that it lies over, any other in
+ * the first group.
+ */
+static gint64
+group_at (const SwSketch *sketch, const SwStep *pour)
 {
-  const SwForecast *plain = slips->plain;
-  gsize n = plain->n_stitches;
-  gsize worst = MAX (1, (gsize) (WORST_SHARE * (double) n));
+  gint64 lane = pour != NULL ? (gint64) floor (pour->y_cm / sketch->lay.width_cm) : 0;
 
-  *mean = *most = 0.0;
-  for (gsize i = 0; i < n; i++)
+  return CLAMP (lane, 0, sketch->lay.skeins - 1) / SW_MOST_ALTERNATE;
+}
+
+static void
+look_at_group (SwSketch *sketch, gint64 group)
+{
+  gint64 first = group * SW_MOST_ALTERNATE;
+
+  sketch->cloth.skein = first + 1;
+  sketch->cloth.alternate_skeins = MIN (sketch->lay.skeins - first, SW_MOST_ALTERNATE);
+  sketch->cloth.alternate_shift_cm = 0.0;
+}
+
+/* Colour of a stitch: the mean of its two legs. */
+static SwLab
+stitch_colour (const SwSkeinLegs *legs, gsize stitch)
+{
+  gsize i = 2 * stitch, j = i + 1;
+
+  return sw_lab_from_xyz ((SwXyz){
+      (double) (legs->leg_x[i] + legs->leg_x[j]) / 2.0,
+      (double) (legs->leg_y[i] + legs->leg_y[j]) / 2.0,
+      (double) (legs->leg_z[i] + legs->leg_z[j]) / 2.0,
+  });
+}
+
+/* Stitch by stitch, since the strands lie where they lay. */
+static void
+compare (GArray *differences, const SwForecast *plain, const SwForecast *slipped, SwSlipEffect *effect)
+{
+  double sum = 0.0, worst_sum = 0.0;
+  guint worst;
+
+  g_array_set_size (differences, 0);
+  for (gsize skein = 0; skein < plain->n_skeins; skein++)
+    for (gsize i = 0; i < plain->skeins[skein].n_stitches; i++)
+      {
+        double difference = sw_ciede2000 (stitch_colour (&plain->skeins[skein], i), stitch_colour (&slipped->skeins[skein], i));
+
+        sum += difference;
+        g_array_append_val (differences, difference);
+      }
+  g_array_sort (differences, smaller_first);
+  worst = MAX (1, (guint) (WORST_SHARE * differences->len));
+  for (guint i = differences->len - worst; i < differences->len; i++)
+    worst_sum += g_array_index (differences, double, i);
+  effect->mean = sum / differences->len;
+  effect->most = worst_sum / worst;
+}
+
+/* (transfer none): the drawing without any slip */
+static const SwForecast *
+plain_for (Slips *slips, gint64 group, GError **error)
+{
+  if (slips->plain->pdata[group] == NULL)
     {
-      slips->differences[i] = sw_ciede2000 ((SwLab){ plain->lab_l[i], plain->lab_a[i], plain->lab_b[i] },
-                                            (SwLab){ slipped->lab_l[i], slipped->lab_a[i], slipped->lab_b[i] });
-      *mean += slips->differences[i] / (double) n;
+      look_at_group (slips->sketch, group);
+      slips->plain->pdata[group] = sw_forecaster_run (slips->forecaster, slips->sketch, slips->cancellable, error);
     }
-  qsort (slips->differences, n, sizeof (double), smaller_first);
-  for (gsize i = n - worst; i < n; i++)
-    *most += slips->differences[i] / (double) worst;
+  return slips->plain->pdata[group];
 }
 
 static gboolean
-measure (Slips *slips, const SwSketch *slipped, SwSlipEffect *effect, GError **error)
+measure (Slips *slips, SwSketch *slipped, gint64 group, SwSlipEffect *effect, GError **error)
 {
-  g_autoptr (SwForecast) forecast = sw_forecaster_run (slips->forecaster, slipped, slips->cancellable, error);
+  const SwForecast *plain = plain_for (slips, group, error);
+  g_autoptr (SwForecast) forecast = NULL;
 
+  if (plain == NULL)
+    return FALSE;
+  look_at_group (slipped, group);
+  forecast = sw_forecaster_run (slips->forecaster, slipped, slips->cancellable, error);
   if (forecast == NULL)
     return FALSE;
-  compare (slips, forecast, &effect->mean, &effect->most);
+  compare (slips->differences, plain, forecast, effect);
   return TRUE;
 }
 
 static gboolean
-add (Slips *slips, const SwSketch *slipped, SwSlipEffect effect, GError **error)
+add (Slips *slips, SwSketch *slipped, gint64 group, SwSlipEffect effect, GError **error)
 {
-  if (!measure (slips, slipped, &effect, error))
+  if (!measure (slips, slipped, group, &effect, error))
     return FALSE;
   g_array_append_val (slips->effects, effect);
   return TRUE;
@@ -127,7 +193,7 @@ add_weighed (Slips *slips, guint index, SwSlip slip, GError **error)
       if (step->kind == SW_STEP_SPECKLE && step->dry && step->dye == dye->id)
         step->grams = within (SW_RECORD_STEP, "grams", step->grams * by);
     }
-  return add (slips, slipped, (SwSlipEffect){ .slip = slip, .dye = (int) index }, error);
+  return add (slips, slipped, 0, (SwSlipEffect){ .slip = slip, .dye = (int) index }, error);
 }
 
 static gboolean
@@ -138,7 +204,7 @@ add_poured (Slips *slips, guint index, SwSlip slip, GError **error)
   double by = slip == SW_SLIP_POURED_MORE ? POURED_BY_ML : -POURED_BY_ML;
 
   step->amount_ml = within (SW_RECORD_STEP, "amount_ml", step->amount_ml + by);
-  return add (slips, slipped, (SwSlipEffect){ .slip = slip, .step = step->id, .dye = -1 }, error);
+  return add (slips, slipped, group_at (slipped, step), (SwSlipEffect){ .slip = slip, .step = step->id, .dye = -1 }, error);
 }
 
 /* Crystals rounded by the scale make another strength of the same volume. */
@@ -200,7 +266,7 @@ add_rounded (Slips *slips, const SwSketch *sketch, GError **error)
       g_autoptr (SwSketch) rounded = rounded_sketch (sketch, sheet, lesser);
       SwSlipEffect effect = worse;
 
-      if (!measure (slips, rounded, &effect, error))
+      if (!measure (slips, rounded, 0, &effect, error))
         return FALSE;
       if (effect.mean >= worse.mean)
         worse = effect;
@@ -232,28 +298,30 @@ add_all (Slips *slips, GError **error)
   return TRUE;
 }
 
+static void
+unref_forecast (gpointer forecast)
+{
+  if (forecast != NULL)
+    sw_forecast_unref (forecast);
+}
+
 GArray *
 sw_slips_new (const SwSketch *sketch, GCancellable *cancellable, GError **error)
 {
   g_autoptr (SwForecaster) forecaster = sw_forecaster_new ();
-  g_autoptr (SwSketch) plain_sketch = NULL;
-  g_autoptr (SwForecast) plain = NULL;
+  g_autoptr (SwSketch) by_hand = NULL;
+  g_autoptr (GPtrArray) plain = g_ptr_array_new_with_free_func (unref_forecast);
+  g_autoptr (GArray) differences = g_array_new (FALSE, FALSE, sizeof (double));
   g_autoptr (GArray) effects = g_array_new (FALSE, FALSE, sizeof (SwSlipEffect));
-  g_autofree double *differences = NULL;
   Slips slips;
 
   g_return_val_if_fail (sketch != NULL, NULL);
 
   if (!sw_sketch_validate (sketch, error))
     return NULL;
-  plain_sketch = by_volume (sketch);
-  plain_sketch->cloth.alternate_skeins = 1;
-  plain = sw_forecaster_run (forecaster, plain_sketch, cancellable, error);
-  if (plain == NULL)
-    return NULL;
-
-  differences = g_new (double, plain->n_stitches);
-  slips = (Slips){ forecaster, plain_sketch, plain, differences, effects, cancellable };
+  by_hand = by_volume (sketch);
+  g_ptr_array_set_size (plain, (int) (sketch->lay.skeins + SW_MOST_ALTERNATE - 1) / SW_MOST_ALTERNATE);
+  slips = (Slips){ forecaster, by_hand, plain, differences, effects, cancellable };
   if (!add_all (&slips, error) || !add_rounded (&slips, sketch, error))
     return NULL;
   return g_steal_pointer (&effects);

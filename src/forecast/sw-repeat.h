@@ -22,7 +22,7 @@ typedef struct
 
 /**
  * SwRepeat: how alike the skeins of one batch come out.
- * @shares: per colour of the stripe table's colours (by name), the share of the strand, 0..1
+ * @shares: per colour of the first skein's stripe table, the share of the strand that is nearest to it, 0..1
  */
 typedef struct
 {
@@ -35,6 +35,10 @@ typedef struct
   double twist_start_cm;   /* where along the loop the twist should begin so that hanks match: the middle of the longest run of one colour */
 } SwRepeat;
 
+/**
+ * sw_repeat_new:
+ * @n_seeds: how many skeins: those of the drawing's pan, lane by lane, then those of pans poured by the same recipe
+ */
 SwRepeat *sw_repeat_new (const SwSketch *sketch, gsize n_seeds, GCancellable *cancellable, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 void sw_repeat_free (SwRepeat *repeat);
 
@@ -49,17 +53,20 @@ typedef enum
   SW_N_SLIPS,
 } SwSlip;
 
+const char *sw_slip_name (SwSlip slip); /* in files: "weighed-more" */
+
 typedef struct
 {
   SwSlip slip;
   guint step;        /* id of the pour; 0 */
   int dye;           /* index of the dye; -1 */
-  double mean, most; /* CIEDE2000 over the strand's stitches; most: of the worst hundredth */
+  double mean, most; /* CIEDE2000 over the strand's stitches; most: the mean of the worst hundredth of them */
 } SwSlipEffect;
 
 /**
  * sw_slips_new:
- * Returns: (transfer full): GArray of SwSlipEffect: each dye weighed 5 % more and less, each pour 1 mL more and less, and the rounding of all
+ * Returns: (transfer full): GArray of SwSlipEffect: each dye weighed 5 % more and less, each pour of stock
+ *   1 mL more and less, and the rounding of all, in the kind of pan that it changes more
  */
 GArray *sw_slips_new (const SwSketch *sketch, GCancellable *cancellable, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -157,7 +157,7 @@ sw_spoons_text (double ml, SwMeasureSystem system)
   teaspoons = quarters_text (measured.quarter_teaspoons);
   if (measured.quarter_cups > 0)
     /* Translators: kitchen measure of 237 or 250 mL; "1", "¾", "2 ½" */
-    g_ptr_array_add (parts, g_strdup_printf (ngettext ("%s cup", "%s cups", (gulong) (measured.quarter_cups + 3) / 4), cups));
+    g_ptr_array_add (parts, g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s cup", "%s cups", (gulong) (measured.quarter_cups + 3) / 4), cups));
   if (measured.tablespoons > 0)
     /* Translators: tablespoons, abbreviated */
     g_ptr_array_add (parts, g_strdup_printf (_ ("%s tbsp"), tablespoons));
@@ -179,15 +179,15 @@ char *
 sw_volume_text (double ml, SwMeasureSystem system)
 {
   double ounces = ml / SW_ML_US_FLUID_OUNCE;
-  gboolean litres = system == SW_MEASURE_METRIC && ml >= 1000.0;
+  gboolean us = system == SW_MEASURE_US && ounces >= 1.0, litres = !us && ml >= 1000.0;
   g_autofree char *number = NULL;
 
-  if (system == SW_MEASURE_US)
+  if (us)
     number = number_text (ounces, ounces < 10.0 ? 2 : 1);
   else
     number = litres ? number_text (ml / 1000.0, 3) : number_text (ml, decimals_for (ml));
 
-  if (system == SW_MEASURE_US)
+  if (us)
     /* Translators: US fluid ounces */
     return g_strdup_printf (_ ("%s fl oz"), number);
   return litres ? g_strdup_printf (_ ("%s L"), number) : g_strdup_printf (_ ("%s mL"), number);

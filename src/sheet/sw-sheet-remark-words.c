@@ -120,22 +120,35 @@ white_edges_text (const Subject *it)
   return g_strdup (_ ("Nothing is worked in and nothing is poured on the second face: covered edges and the underside stay pale. That may be what you want."));
 }
 
+static const struct
+{
+  const char *name; /* in files */
+  char *(*text) (const Subject *);
+} kinds[SW_N_REMARKS] = {
+  [SW_REMARK_DEPTH] = { "depth", depth_text },
+  [SW_REMARK_SHORT_REST] = { "short-rest", short_rest_text },
+  [SW_REMARK_SWAMPED] = { "swamped", swamped_text },
+  [SW_REMARK_PAN_SMALL] = { "pan-small", pan_small_text },
+  [SW_REMARK_RUNS_OVER] = { "runs-over", runs_over_text },
+  [SW_REMARK_NOT_COVERED] = { "not-covered", not_covered_text },
+  [SW_REMARK_LEFT] = { "left", left_text },
+  [SW_REMARK_PH_WINDOW] = { "ph-window", ph_window_text },
+  [SW_REMARK_NO_SET] = { "no-set", no_set_text },
+  [SW_REMARK_ROUNDED_AWAY] = { "rounded-away", rounded_away_text },
+  [SW_REMARK_WHITE_EDGES] = { "white-edges", white_edges_text },
+};
+
+const char *
+sw_sheet_remark_name (SwRemarkKind kind)
+{
+  g_return_val_if_fail ((guint) kind < SW_N_REMARKS, NULL);
+
+  return kinds[kind].name;
+}
+
 char *
 sw_sheet_remark_text (const SwSheet *sheet, const SwRemark *remark)
 {
-  static char *(*const texts[SW_N_REMARKS]) (const Subject *) = {
-    [SW_REMARK_DEPTH] = depth_text,
-    [SW_REMARK_SHORT_REST] = short_rest_text,
-    [SW_REMARK_SWAMPED] = swamped_text,
-    [SW_REMARK_PAN_SMALL] = pan_small_text,
-    [SW_REMARK_RUNS_OVER] = runs_over_text,
-    [SW_REMARK_NOT_COVERED] = not_covered_text,
-    [SW_REMARK_LEFT] = left_text,
-    [SW_REMARK_PH_WINDOW] = ph_window_text,
-    [SW_REMARK_NO_SET] = no_set_text,
-    [SW_REMARK_ROUNDED_AWAY] = rounded_away_text,
-    [SW_REMARK_WHITE_EDGES] = white_edges_text,
-  };
   const SwStep *step;
   g_autofree char *title = NULL;
 
@@ -143,5 +156,5 @@ sw_sheet_remark_text (const SwSheet *sheet, const SwRemark *remark)
 
   step = sw_sketch_find_step (sheet->sketch, remark->step);
   title = step != NULL ? sw_step_title (sheet->sketch, step) : NULL;
-  return texts[remark->kind](&(const Subject){ sheet, remark, title, dye_name (sheet, remark->dye), dye_name (sheet, remark->other_dye) });
+  return kinds[remark->kind].text (&(const Subject){ sheet, remark, title, dye_name (sheet, remark->dye), dye_name (sheet, remark->other_dye) });
 }

@@ -35,6 +35,9 @@ typedef struct
 /* Returns: (transfer full): a GArray of SwRemark, the gravest first */
 GArray *sw_sheet_remarks (const SwSheet *sheet) G_GNUC_WARN_UNUSED_RESULT;
 
+/* In files: "depth", "short-rest" ... */
+const char *sw_sheet_remark_name (SwRemarkKind kind);
+
 /* Returns: (transfer full): a sentence, translated */
 char *sw_sheet_remark_text (const SwSheet *sheet, const SwRemark *remark) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -46,7 +46,7 @@ TREE = tree()
 
 @tap.test
 def help_lists_what_was_promised():
-    check({command[0] for command in TREE} == {"check", "forecast", "scan", "draw", "template", "trace", "calc"}, TREE)
+    check({command[0] for command in TREE} == {"check", "forecast", "scan", "sheet", "draw", "template", "trace", "calc"}, TREE)
     check({command[1] for command in TREE if len(command) > 1} == {"stitch-length", "ph", "strike", "difference", "colour", "spectrum", "mix"}, TREE)
     check({"--output", "--face", "--size"} <= TREE[("draw",)] and {"--from", "--to", "--csv"} <= TREE[("scan",)], TREE)
 
@@ -62,7 +62,7 @@ def section(text, command):
     """The part of the manual that is about one command."""
     start = re.search(r"^\.It Cm " + re.escape(" ".join(command)) + r"\b.*$", text, re.M)
     check(start, command, "has no place of its own")
-    end = re.search(r"^\.(It Cm (check|forecast|scan|draw|template|trace|calc)|Sh|Ss)\b", text[start.end():], re.M)
+    end = re.search(r"^\.(It Cm (check|forecast|scan|sheet|draw|template|trace|calc)|Sh|Ss)\b", text[start.end():], re.M)
     return text[start.end(): start.end() + end.start()]
 
 
@@ -179,6 +179,7 @@ def complete(*words, folder=None):
 def bash_completes_commands_and_options_as_help_lists_them():
     check(complete("") == {command[0] for command in TREE}, complete(""))
     check(complete("sc") == {"scan"}, complete("sc"))
+    check(complete("sheet", "--units", "") == {"metric", "us"}, complete("sheet", "--units", ""))
     check(complete("--v") == {"--version"}, complete("--v"))
     check(complete("calc", "") == {command[1] for command in TREE if len(command) > 1}, complete("calc", ""))
     check(complete("calc", "st") == {"stitch-length", "strike"}, complete("calc", "st"))

@@ -9,14 +9,14 @@ _strandwise_cli_value ()
     --face) echo first second ;;
     --side) echo knit purl ;;
     --fibre) echo superwash-wool wool superwash-nylon nylon silk ;;
-    --format) case $2 in template) echo pdf svg ;; *) echo png jpeg svg pdf ;; esac ;;
+    --format) case $2 in sheet) echo txt json ;; template) echo pdf svg ;; *) echo png jpeg svg pdf ;; esac ;;
     --paper) echo a4 letter ;;
     --pan) echo none steel enamel ;;
     --arrangement) echo hank hanks hank-cloth skein-cloth whole ;;
     --shape) echo square 4:5 wide ;;
     --ground) echo white pale grey charcoal ;;
     --state) echo dry wet ;;
-    --units) case $2 in template) echo metric us ;; *) echo cm in ;; esac ;;
+    --units) case $2 in sheet | template) echo metric us ;; *) echo cm in ;; esac ;;
   esac
 }
 
@@ -26,6 +26,7 @@ _strandwise_cli_options ()
     '') echo --help --version ;;
     check | forecast) echo --json --help ;;
     scan) echo --from --to --csv --json --help ;;
+    sheet) echo --output --format --skeins --pans --units --help ;;
     draw) echo --output --format --size --face --units --side --stitch-px --pan --wet --turns --start --arrangement --hanks --shape --ground --no-marks --dark --help ;;
     template) echo --output --format --paper --units --help ;;
     trace) echo --into --output --help ;;
@@ -44,7 +45,7 @@ _strandwise_cli_options ()
 _strandwise_cli_words ()
 {
   case $1 in
-    '') echo check forecast scan draw template trace calc ;;
+    '') echo check forecast scan sheet draw template trace calc ;;
     calc) echo stitch-length ph strike difference colour spectrum mix ;;
     draw) echo pan strip cloth scan skein hank listing ;;
   esac
@@ -77,7 +78,7 @@ _strandwise_cli ()
     --into) _strandwise_cli_files colourway "$word"; return ;;
     --acid | --arrangement | --face | --fibre | --format | --ground | --pan | --paper | --shape | --side | --state | --units)
       mapfile -t COMPREPLY < <(compgen -W "$(_strandwise_cli_value "$before" "$command")" -- "$word"); return ;;
-    --from | --to | --size | --stitch-px | --turns | --start | --hanks | --wales-per-cm | --courses-per-cm | --molar | --alkalinity | --carbonate | --half-time | --ph | --temp | --activation | --lab | --srgb | --depth)
+    --from | --to | --skeins | --pans | --size | --stitch-px | --turns | --start | --hanks | --wales-per-cm | --courses-per-cm | --molar | --alkalinity | --carbonate | --half-time | --ph | --temp | --activation | --lab | --srgb | --depth)
       return ;;
   esac
 

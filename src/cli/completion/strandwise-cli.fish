@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Completion of strandwise-cli in fish.
 
-set -l commands check forecast scan draw template trace calc
+set -l commands check forecast scan sheet draw template trace calc
 set -l sums stitch-length ph strike difference colour spectrum mix
 set -l pictures pan strip cloth scan skein hank listing
 set -l c complete -c strandwise-cli
@@ -12,6 +12,7 @@ $c -s h -l help -d 'Show help'
 $c -n "not __fish_seen_subcommand_from $commands" -a check -d 'Say whether colourways can be read and forecast'
 $c -n "not __fish_seen_subcommand_from $commands" -a forecast -d 'Print everything that is forecast'
 $c -n "not __fish_seen_subcommand_from $commands" -a scan -d 'Print how the colours pool at every width'
+$c -n "not __fish_seen_subcommand_from $commands" -a sheet -d 'Print the dye sheet'
 $c -n "not __fish_seen_subcommand_from $commands" -a draw -d 'Draw a picture of a colourway'
 $c -n "not __fish_seen_subcommand_from $commands" -a template -d 'Draw the pan full size'
 $c -n "not __fish_seen_subcommand_from $commands" -a trace -d 'Bring a traced layout in as pours'
@@ -27,6 +28,14 @@ $c -n $scanning -l json -d 'Print JSON instead of words'
 $c -n $scanning -l csv -d 'Print lines of values'
 $c -n $scanning -x -l from -d 'Narrowest width in stitches'
 $c -n $scanning -x -l to -d 'Widest width in stitches'
+
+set -l sheeting '__fish_seen_subcommand_from sheet'
+$c -n $sheeting -ka '(__fish_complete_suffix .colourway)'
+$c -n $sheeting -r -F -s o -l output -d 'Where the sheet goes'
+$c -n $sheeting -x -l format -a 'txt json' -d 'Kind of sheet'
+$c -n $sheeting -x -l skeins -d 'Skeins in the batch'
+$c -n $sheeting -x -l pans -d 'Pans they are dyed in'
+$c -n $sheeting -x -l units -a 'metric us' -d 'Units to measure in'
 
 set -l drawing '__fish_seen_subcommand_from draw'
 $c -n "$drawing; and not __fish_seen_subcommand_from $pictures" -a "$pictures"

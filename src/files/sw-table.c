@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "cli/sw-cli-table.h"
+#include "files/sw-table.h"
 
 #include <stdarg.h>
 #include <string.h>
@@ -69,6 +69,15 @@ measure (const SwTable *table, gsize n, guint *widths)
     widths[i % n] = MAX (widths[i % n], display_width (table->cells->pdata[i]));
 }
 
+/* Without blanks at its end. */
+static void
+end_line (GString *out)
+{
+  while (out->len > 0 && out->str[out->len - 1] == ' ')
+    g_string_truncate (out, out->len - 1);
+  g_string_append_c (out, '\n');
+}
+
 void
 sw_table_print (const SwTable *table, guint indent, GString *out)
 {
@@ -86,9 +95,9 @@ sw_table_print (const SwTable *table, guint indent, GString *out)
       g_string_append_printf (out, "%*s", (int) (column == 0 ? indent : 2), "");
       if (table->alignment[column] == 'r')
         g_string_append_printf (out, "%*s%s", blanks, "", cell);
-      else /* no blanks at the end of a line */
-        g_string_append_printf (out, "%s%*s", cell, last ? 0 : blanks, "");
+      else
+        g_string_append_printf (out, "%s%*s", cell, blanks, "");
       if (last)
-        g_string_append_c (out, '\n');
+        end_line (out);
     }
 }

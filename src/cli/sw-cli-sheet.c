@@ -1,0 +1,196 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "cli/sw-cli-run.h"
+#include "cli/sw-cli-stream.h"
+#include "cli/sw-cli-value.h"
+
+#include "files/sw-sheet-text.h"
+#include "sketch/sw-member.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+/* Skeins that are tried to say how alike a batch comes out. */
+#define SKEINS_TRIED 8
+
+/* What was typed. */
+typedef struct
+{
+  char *output, *format, *units, *skeins, *pans;
+} Typed;
+
+static void
+typed_clear (Typed *typed)
+{
+  g_free (typed->output);
+  g_free (typed->format);
+  g_free (typed->units);
+  g_free (typed->skeins);
+  g_free (typed->pans);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Typed, typed_clear)
+
+/* What it means. */
+typedef struct
+{
+  int format;
+  SwMeasureSystem system;
+  gint64 skeins, pans; /* 0: as the colourway says */
+} Order;
+
+static char *
+make_text (const SwSheetAccount *account, const Order *order)
+{
+  return sw_sheet_text (account, order->system);
+}
+
+static char *
+make_json (const SwSheetAccount *account, const Order *order)
+{
+  return sw_sheet_json (account);
+}
+
+/* What the sheet can be, by the ending of its file. */
+static const struct
+{
+  const char *name;
+  char *(*make) (const SwSheetAccount *account, const Order *order);
+  gboolean words; /* for people: to a terminal in its own encoding */
+} formats[] = {
+  { "txt", make_text, TRUE },
+  { "json", make_json, FALSE },
+};
+
+/* Index of the format that a file's name ends in; -1 */
+static int
+format_from_name (const char *name)
+{
+  const char *dot = name != NULL ? strrchr (name, '.') : NULL;
+
+  for (gsize i = 0; dot != NULL && i < G_N_ELEMENTS (formats); i++)
+    if (g_ascii_strcasecmp (dot + 1, formats[i].name) == 0)
+      return (int) i;
+  return -1;
+}
+
+static gboolean
+read_format (const Typed *typed, int *format, GError **error)
+{
+  const char *names[G_N_ELEMENTS (formats) + 1] = { NULL };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (formats); i++)
+    names[i] = formats[i].name;
+  *format = typed->output == NULL ? 0 : format_from_name (typed->output);
+  if (!sw_cli_choice ("--format", typed->format, names, format, error))
+    return FALSE;
+  if (*format < 0)
+    {
+      g_autofree char *shown = g_filename_display_name (typed->output);
+      g_autofree char *endings = g_strjoinv (", .", (char **) names);
+
+      g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE,
+                   /* Translators: a file's name or “-”, and a list of endings: “txt, .json” */
+                   _ ("%s: Say which kind of sheet by the ending (.%s), or by --format."), shown, endings);
+      return FALSE;
+    }
+  return TRUE;
+}
+
+/* A count as for the member of that name, but not 0. */
+static gboolean
+read_count (const char *option, const char *text, const char *member, gint64 *count, GError **error)
+{
+  return text == NULL || sw_cli_whole (option, text, 1, (gint64) sw_record_find_member (SW_RECORD_SHEET, member)->max, count, error);
+}
+
+static gboolean
+read_order (const Typed *typed, Order *order, GError **error)
+{
+  static const char *const systems[] = { "metric", "us", NULL };
+  int system = SW_MEASURE_METRIC;
+
+  if (!read_format (typed, &order->format, error) || !sw_cli_choice ("--units", typed->units, systems, &system, error))
+    return FALSE;
+  order->system = (SwMeasureSystem) system;
+  return read_count ("--skeins", typed->skeins, "skeins", &order->skeins, error) && read_count ("--pans", typed->pans, "pans", &order->pans, error);
+}
+
+/* The colourway with the batch that was asked for. */
+static SwSketch *
+read_batch (const char *name, const Order *order, GError **error)
+{
+  SwSketch *sketch = sw_cli_read_sketch (name, error);
+
+  if (sketch != NULL && order->skeins > 0)
+    sketch->sheet.skeins = order->skeins;
+  if (sketch != NULL && order->pans > 0)
+    sketch->sheet.pans = order->pans;
+  return sketch;
+}
+
+static char *
+make_sheet (const SwSketch *sketch, const Order *order, GError **error)
+{
+  g_autoptr (SwForecaster) forecaster = sw_forecaster_new ();
+  g_autoptr (SwForecast) forecast = sw_forecaster_run (forecaster, sketch, NULL, error);
+  g_autoptr (SwRepeat) repeat = NULL;
+  g_autoptr (GArray) slips = NULL;
+  g_autoptr (SwSheet) sheet = NULL;
+
+  if (forecast == NULL)
+    return NULL;
+  repeat = sw_repeat_new (sketch, SKEINS_TRIED, NULL, error);
+  slips = repeat != NULL ? sw_slips_new (sketch, NULL, error) : NULL;
+  if (slips == NULL)
+    return NULL;
+  sheet = sw_forecast_sheet (forecast);
+  return formats[order->format].make (&(const SwSheetAccount){ sheet, repeat, slips }, order);
+}
+
+static gboolean
+put_out (const char *output, const char *text, gboolean words, GError **error)
+{
+  g_autoptr (GBytes) bytes = NULL;
+
+  if (output == NULL || g_str_equal (output, "-"))
+    return words ? sw_cli_print_words (text, error) : sw_cli_print_data (text, error);
+  bytes = g_bytes_new (text, strlen (text));
+  return sw_cli_write (output, bytes, error);
+}
+
+gboolean
+sw_cli_sheet (SwCall *call, GError **error)
+{
+  g_auto (Typed) typed = { NULL };
+  g_auto (GStrv) files = NULL;
+  g_autoptr (SwSketch) sketch = NULL;
+  g_autofree char *text = NULL;
+  Order order = { 0 };
+  const GOptionEntry entries[] = {
+    { "output", 'o', G_OPTION_FLAG_NONE, G_OPTION_ARG_FILENAME, &typed.output, N_ ("Where the sheet goes; else standard output"), "OUT" },
+    { "format", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.format, N_ ("Kind of sheet; else by the ending of OUT"), "txt|json" },
+    { "skeins", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.skeins, N_ ("Skeins in the batch"), "N" },
+    { "pans", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.pans, N_ ("Pans they are dyed in"), "P" },
+    { "units", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.units, N_ ("Units to measure in"), "metric|us" },
+    G_OPTION_ENTRY_NULL,
+  };
+
+  if (!sw_cli_parse (call, entries, 1, 1, &files, error) || !read_order (&typed, &order, error))
+    return FALSE;
+  sketch = read_batch (files[0], &order, error);
+  if (sketch == NULL)
+    return FALSE;
+  sw_cli_progress (_ ("Working out the dye sheet…"));
+  text = make_sheet (sketch, &order, error);
+  sw_cli_progress (NULL);
+  if (text == NULL)
+    {
+      g_autofree char *shown = sw_cli_display_name (files[0]);
+
+      g_prefix_error (error, "%s: ", shown);
+      return FALSE;
+    }
+  return put_out (typed.output, text, formats[order.format].words, error);
+}
