@@ -100,6 +100,8 @@ add_stocks (Page *page)
     {
       const SwSheetDye *dye = &page->sheet->dyes[i];
 
+      if (!(dye->stock_ml.exact > 0.0))
+        continue;
       sw_table_add (table, dye_name (page, dye->dye));
       add_cell (table, sw_dye_text (dye->weigh_g.rounded));
       add_cell (table, sw_volume_text (dye->stock_ml.rounded, page->system));

@@ -58,7 +58,7 @@ assert_as_afresh (const SwSketch *sketch, const SwSketch *slipped, const SwSlipE
   double sum = 0.0;
 
   for (gsize i = 0; i < plain->n_stitches; i++)
-    sum += sw_ciede2000 ((SwLab) { plain->lab_l[i], plain->lab_a[i], plain->lab_b[i] }, (SwLab) { changed->lab_l[i], changed->lab_a[i], changed->lab_b[i] });
+    sum += sw_ciede2000 ((SwLab){ plain->lab_l[i], plain->lab_a[i], plain->lab_b[i] }, (SwLab){ changed->lab_l[i], changed->lab_a[i], changed->lab_b[i] });
   g_assert_cmpfloat_with_epsilon (effect->mean, sum / (double) plain->n_stitches, 1e-4);
 }
 
