@@ -4,8 +4,7 @@
 #include "forecast/sw-remarks.h"
 
 #include "bath/sw-deposit.h"
-#include "bath/sw-schedule.h"
-#include "bath/sw-strike.h"
+#include "sheet/sw-sheet-remarks.h"
 #include "sketch/sw-member.h"
 
 #include <glib/gi18n-lib.h>
@@ -94,6 +93,7 @@ remark_all_strays (GPtrArray *remarks, const SwSketch *sketch)
     { SW_RECORD_LAY, "lay.", sketch->lay.extras },
     { SW_RECORD_BATH, "bath.", sketch->bath.extras },
     { SW_RECORD_CLOTH, "cloth.", sketch->cloth.extras },
+    { SW_RECORD_SHEET, "sheet.", sketch->sheet.extras },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (records); i++)
@@ -109,6 +109,12 @@ remark_all_strays (GPtrArray *remarks, const SwSketch *sketch)
       g_autofree char *place = g_strdup_printf ("steps[%u].", i);
 
       remark_strays (remarks, SW_RECORD_STEP, place, ((const SwStep *) sketch->steps->pdata[i])->extras);
+    }
+  for (guint i = 0; i < sketch->batches->len; i++)
+    {
+      g_autofree char *place = g_strdup_printf ("batches[%u].", i);
+
+      remark_strays (remarks, SW_RECORD_BATCH, place, ((const SwBatch *) sketch->batches->pdata[i])->extras);
     }
 }
 
@@ -138,34 +144,26 @@ remark_missed (GPtrArray *remarks, const SwSketch *sketch)
     }
 }
 
+/* What the dye sheet warns of whatever the dyer meant, by the place in the file; the rest is a matter of taste. */
 static void
-remark_depth (GPtrArray *remarks, const SwSketch *sketch)
+remark_from_sheet (GPtrArray *remarks, const SwSketch *sketch)
 {
-  double fibre = sketch->yarn.mass_g * (double) sketch->lay.skeins;
-  double most = sw_fibre_response (sketch->yarn.fibre)->most_depth_percent;
-  double dye = 0.0;
+  static const char *const places[SW_N_REMARKS] = {
+    [SW_REMARK_DEPTH] = "steps",
+    [SW_REMARK_PAN_SMALL] = "lay",
+    [SW_REMARK_RUNS_OVER] = "bath",
+  };
+  g_autoptr (SwSheet) sheet = sw_sheet_new (sketch, NULL);
+  g_autoptr (GArray) found = sw_sheet_remarks (sheet);
 
-  for (guint i = 0; i < sketch->steps->len; i++)
-    if (sw_step_is_pour (sketch->steps->pdata[i]))
-      dye += sw_schedule_pour_grams (sketch, sketch->steps->pdata[i]);
+  for (guint i = 0; i < found->len; i++)
+    {
+      const SwRemark *remark = &g_array_index (found, SwRemark, i);
+      g_autofree char *text = sw_sheet_remark_text (sheet, remark);
 
-  if (100.0 * dye > most * fibre)
-    g_ptr_array_add (remarks,
-                     /* Translators: grams of dye, grams of yarn, two depths in percent on the weight of fibre */
-                     g_strdup_printf (_ ("steps: %.4g g of dye on %.4g g of yarn is a depth of %.3g %%, more than the %.3g %% that the fibre usually takes: the rest would not strike."),
-                                      dye, fibre, 100.0 * dye / fibre, most));
-}
-
-static void
-remark_pan (GPtrArray *remarks, const SwSketch *sketch)
-{
-  double length = sw_sketch_lay_length (sketch), width = sw_sketch_lay_width (sketch);
-
-  if (length > sketch->lay.pan_length_cm || width > sketch->lay.pan_width_cm)
-    g_ptr_array_add (remarks,
-                     /* Translators: extent of the laid skein, then of the pan, cm */
-                     g_strdup_printf (_ ("lay: the skein lies %.4g x %.4g cm, and the pan is %.4g x %.4g cm: fold it once more or take a larger pan."),
-                                      length, width, sketch->lay.pan_length_cm, sketch->lay.pan_width_cm));
+      if (places[remark->kind] != NULL)
+        g_ptr_array_add (remarks, g_strdup_printf ("%s: %s", places[remark->kind], text));
+    }
 }
 
 GPtrArray *
@@ -175,7 +173,6 @@ sw_sketch_remarks (const SwSketch *sketch)
 
   remark_all_strays (remarks, sketch);
   remark_missed (remarks, sketch);
-  remark_depth (remarks, sketch);
-  remark_pan (remarks, sketch);
+  remark_from_sheet (remarks, sketch);
   return remarks;
 }

@@ -75,6 +75,15 @@ grams (double g)
   return g_strdup_printf (_ ("%s g"), text);
 }
 
+static char *
+grams_of_crystals (double g)
+{
+  g_autofree char *text = number (g);
+
+  /* Translators: citric acid that is weighed dry */
+  return g_strdup_printf (_ ("%s g of crystals"), text);
+}
+
 /* An amount for the fullest pan and, if there are such, for the others. */
 static char *
 for_pans (const SwSheet *sheet, SwAmount fuller, SwAmount lesser, char *(*words) (double) )
@@ -92,14 +101,13 @@ static char *
 acid_amount (const SwSheet *sheet, SwAmount ml, SwAmount crystals_g, SwAmount lesser_ml, SwAmount lesser_g, double percent)
 {
   gboolean dry = crystals_g.exact > 0.0;
-  g_autofree char *amount = dry ? for_pans (sheet, crystals_g, lesser_g, grams) : for_pans (sheet, ml, lesser_ml, millilitres);
+  g_autofree char *amount = dry ? for_pans (sheet, crystals_g, lesser_g, grams_of_crystals) : for_pans (sheet, ml, lesser_ml, millilitres);
   g_autofree char *strength = number (percent);
 
   if (dry)
-    /* Translators: %s is a mass */
-    return g_strdup_printf (_ ("%s of crystals"), amount);
-  /* Translators: a volume and a strength: 30 mL of 5 % */
-  return g_strdup_printf (_ ("%s of %s %%"), amount, strength);
+    return g_steal_pointer (&amount);
+  /* Translators: how much acid, and its strength: "30 mL (5 %)" */
+  return g_strdup_printf (_ ("%s (%s %%)"), amount, strength);
 }
 
 static void

@@ -14,7 +14,7 @@
  * gives the reason for each.
  */
 #define LEAST_STRUCK 0.5      /* by the next pour or flip: one half-time */
-#define SWAMPS 0.9            /* of the strength of two dyes */
+#define SWAMPS 0.95           /* of the strength of two dyes */
 #define SWAMPS_BY 3.0         /* times as strong by the gram */
 #define LEAST_COVERED 0.5     /* of the liquor that covers the lay */
 #define MOST_LEFT_PERCENT 5.0 /* a good set leaves under 2 */

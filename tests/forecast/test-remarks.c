@@ -40,6 +40,18 @@ take_small_pan (SwSketch *sketch)
 }
 
 static void
+pour_floods (SwSketch *sketch)
+{
+  sketch->bath.water_ml = 40000.0;
+}
+
+static void
+misspell_sheet (SwSketch *sketch)
+{
+  sw_extras_add (&sketch->sheet.extras, "skiens", "4");
+}
+
+static void
 leave_alone (SwSketch *sketch)
 {
 }
@@ -56,7 +68,9 @@ static const struct
   { "a-note", add_note, 1, "yarn.shop_shelf is kept, but Strandwise does not use it." },
   { "beside-the-skein", pour_beside, 1, "steps?1?*beside the skein*0 to 60 cm*8 cm*" },
   { "too-much-dye", pour_too_much, 1, "steps: 30.4 g of dye on 100 g*30.4 %*" },
-  { "small-pan", take_small_pan, 1, "lay: the skein lies 60 x 8 cm, and the pan is 53 x *" },
+  { "misspelt-sheet", misspell_sheet, 1, "sheet.skiens*skeins*" },
+  { "too-much-water", pour_floods, 1, "bath: All the liquor is 40130 mL*" },
+  { "small-pan", take_small_pan, 1, "lay: The skein lies 60 x 8 cm, and the pan is 53 x *" },
 };
 
 static void
