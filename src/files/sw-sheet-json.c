@@ -3,7 +3,7 @@
 
 #include "files/sw-json-print.h"
 #include "sheet/sw-cost.h"
-#include "sheet/sw-day.h"
+#include "sheet/sw-day-clock.h"
 #include "sheet/sw-sheet-remarks.h"
 #include "sheet/sw-step-title.h"
 
@@ -199,7 +199,7 @@ add_day (JsonBuilder *builder, const SwSheet *sheet)
   for (gsize i = 0; i < n; i++)
     {
       json_builder_begin_object (builder);
-      add_text (builder, "deed", sw_deed_name (deeds[i].kind));
+      add_text (builder, "deed", sw_deed_kind_name (deeds[i].kind));
       add_whole (builder, "step", deeds[i].step);
       add_whole (builder, "pour", deeds[i].pour);
       add_number (builder, "start_min", deeds[i].start_min);

@@ -9,28 +9,27 @@
 
 static const struct
 {
-  const char *name; /* in files */
   const char *label;
   gboolean waits;
 } deeds[SW_N_DEEDS] = {
-  [SW_DEED_PRESOAK] = { "presoak", N_ ("Soak the skeins"), TRUE },
+  [SW_DEED_PRESOAK] = { N_ ("Soak the skeins"), TRUE },
   /* Translators: weigh the dye powders and dissolve them */
-  [SW_DEED_STOCK] = { "stock", N_ ("Make up the stocks"), FALSE },
-  [SW_DEED_FILL] = { "fill", N_ ("Water, acid and skeins into the pan"), FALSE },
-  [SW_DEED_HEAT] = { "heat", N_ ("Heat the bath"), TRUE },
-  [SW_DEED_POUR] = { "pour", N_ ("Pour"), FALSE },
-  [SW_DEED_REST] = { "rest", N_ ("Rest"), TRUE },
-  [SW_DEED_FLIP] = { "flip", N_ ("Turn the skeins over"), FALSE },
-  [SW_DEED_ACID] = { "acid", N_ ("Add acid"), FALSE },
-  [SW_DEED_WATER] = { "water", N_ ("Add water"), FALSE },
+  [SW_DEED_STOCK] = { N_ ("Make up the stocks"), FALSE },
+  [SW_DEED_FILL] = { N_ ("Water, acid and skeins into the pan"), FALSE },
+  [SW_DEED_HEAT] = { N_ ("Heat the bath"), TRUE },
+  [SW_DEED_POUR] = { N_ ("Pour"), FALSE },
+  [SW_DEED_REST] = { N_ ("Rest"), TRUE },
+  [SW_DEED_FLIP] = { N_ ("Turn the skeins over"), FALSE },
+  [SW_DEED_ACID] = { N_ ("Add acid"), FALSE },
+  [SW_DEED_WATER] = { N_ ("Add water"), FALSE },
   /* Translators: heat the bath until the dye is fixed */
-  [SW_DEED_SET] = { "set", N_ ("Heat to set"), TRUE },
-  [SW_DEED_COOL] = { "cool", N_ ("Let cool"), TRUE },
-  [SW_DEED_WASH] = { "wash", N_ ("Wash"), TRUE },
-  [SW_DEED_RINSE] = { "rinse", N_ ("Rinse"), TRUE },
+  [SW_DEED_SET] = { N_ ("Heat to set"), TRUE },
+  [SW_DEED_COOL] = { N_ ("Let cool"), TRUE },
+  [SW_DEED_WASH] = { N_ ("Wash"), TRUE },
+  [SW_DEED_RINSE] = { N_ ("Rinse"), TRUE },
   /* Translators: in a spin dryer */
-  [SW_DEED_SPIN] = { "spin", N_ ("Spin"), TRUE },
-  [SW_DEED_DRY] = { "dry", N_ ("Hang up to dry"), TRUE },
+  [SW_DEED_SPIN] = { N_ ("Spin"), TRUE },
+  [SW_DEED_DRY] = { N_ ("Hang up to dry"), TRUE },
 };
 
 static const SwDeedKind deed_of_step[SW_N_STEP_KINDS] = {
@@ -141,14 +140,6 @@ sw_day_new (const SwSketch *sketch, gsize *n)
   add_steps (&day, sketch, (guint) sheet->pans);
   add_after (&day, sketch);
   return (SwDeed *) (gpointer) g_array_steal (day.deeds, n);
-}
-
-const char *
-sw_deed_name (SwDeedKind kind)
-{
-  g_return_val_if_fail ((guint) kind < SW_N_DEEDS, NULL);
-
-  return deeds[kind].name;
 }
 
 const char *

@@ -56,9 +56,6 @@ typedef struct
  */
 SwDeed *sw_day_new (const SwSketch *sketch, gsize *n) G_GNUC_WARN_UNUSED_RESULT;
 
-/* In files: "presoak", "pour" ... */
-const char *sw_deed_name (SwDeedKind kind);
-
 /* For people, translated: "Soak the skeins", "Rest" ... */
 const char *sw_deed_label (SwDeedKind kind);
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "sheet/sw-day.h"
+#include "sheet/sw-day-clock.h"
 
 #include "sketch/sw-member.h"
 #include "tests/bath/bath-checks.h"
@@ -13,7 +13,7 @@ assert_kinds (const SwSketch *sketch, const SwDeedKind *kinds, gsize n_kinds)
 
   g_assert_cmpuint (n, ==, n_kinds);
   for (gsize i = 0; i < n; i++)
-    g_assert_cmpstr (sw_deed_name (deeds[i].kind), ==, sw_deed_name (kinds[i]));
+    g_assert_cmpstr (sw_deed_kind_name (deeds[i].kind), ==, sw_deed_kind_name (kinds[i]));
 }
 
 static void
