@@ -12,7 +12,7 @@ G_BEGIN_DECLS
  */
 
 #define SW_CAMERA_LEAST_PX 1.5
-#define SW_CAMERA_MOST_PX 64.0
+#define SW_CAMERA_MOST_PX 80.0
 #define SW_CAMERA_MARGIN 24.0 /* ground left around the cloth, px */
 
 typedef struct

@@ -15,6 +15,7 @@ enum
   PROP_0,
   PROP_STITCH_PX,
   PROP_FIT,
+  PROP_PURL_SIDE,
   N_PROPS,
   PROP_HADJUSTMENT = N_PROPS,
   PROP_VADJUSTMENT,
@@ -171,7 +172,7 @@ append_cloth (SwClothCanvas *self, GtkSnapshot *snapshot, SwForecast *forecast)
 
   append_shade (snapshot, &GRAPHENE_RECT_INIT ((float) left / (float) scale, (float) top / (float) scale,
                                                (float) (camera->columns * camera->stitch), (float) (camera->rows * row / scale)));
-  texture = sw_cloth_texture_get (self->texture, forecast, stitch, row, &wanted, &held, &fresh);
+  texture = sw_cloth_texture_get (self->texture, forecast, stitch, row, sw_picture_view_get_look (SW_PICTURE_VIEW (self))->purl_side, &wanted, &held, &fresh);
   if (fresh)
     sw_frame_times_expect (widget, sw_live_get_edit_time (sw_picture_view_get_live (SW_PICTURE_VIEW (self))));
   gtk_snapshot_append_texture (snapshot, texture,
@@ -246,6 +247,18 @@ zoom_out_cb (GtkWidget *widget, const char *name, GVariant *parameter)
   sw_cloth_canvas_zoom_by (SW_CLOTH_CANVAS (widget), 1 / SW_CLOTH_ZOOM_STEP);
 }
 
+static void
+show_purl_side (SwClothCanvas *self, gboolean purl_side)
+{
+  SwLook *look = sw_picture_view_get_look (SW_PICTURE_VIEW (self));
+
+  if (look->purl_side == purl_side)
+    return;
+  look->purl_side = purl_side;
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_PURL_SIDE]);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
 /* The class */
 
 static void
@@ -260,6 +273,9 @@ sw_cloth_canvas_get_property (GObject *object, guint prop_id, GValue *value, GPa
       break;
     case PROP_FIT:
       g_value_set_boolean (value, self->fit);
+      break;
+    case PROP_PURL_SIDE:
+      g_value_set_boolean (value, sw_picture_view_get_look (SW_PICTURE_VIEW (self))->purl_side);
       break;
     case PROP_HADJUSTMENT:
       g_value_set_object (value, self->hadjustment);
@@ -288,6 +304,9 @@ sw_cloth_canvas_set_property (GObject *object, guint prop_id, const GValue *valu
       break;
     case PROP_FIT:
       sw_cloth_canvas_set_fit (self, g_value_get_boolean (value));
+      break;
+    case PROP_PURL_SIDE:
+      show_purl_side (self, g_value_get_boolean (value));
       break;
     case PROP_HADJUSTMENT:
       set_adjustment (self, &self->hadjustment, g_value_get_object (value));
@@ -328,6 +347,7 @@ add_actions (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "cloth.zoom-in", NULL, zoom_in_cb);
   gtk_widget_class_install_action (klass, "cloth.zoom-out", NULL, zoom_out_cb);
   gtk_widget_class_install_property_action (klass, "cloth.fit", "fit");
+  gtk_widget_class_install_property_action (klass, "cloth.purl-side", "purl-side");
   add_key (klass, GDK_KEY_plus, 0, "cloth.zoom-in");
   add_key (klass, GDK_KEY_equal, 0, "cloth.zoom-in");
   add_key (klass, GDK_KEY_KP_Add, 0, "cloth.zoom-in");
@@ -356,6 +376,7 @@ sw_cloth_canvas_class_init (SwClothCanvasClass *klass)
 
   props[PROP_STITCH_PX] = g_param_spec_double ("stitch-px", NULL, NULL, SW_CAMERA_LEAST_PX, SW_CAMERA_MOST_PX, 12, flags);
   props[PROP_FIT] = g_param_spec_boolean ("fit", NULL, NULL, TRUE, flags);
+  props[PROP_PURL_SIDE] = g_param_spec_boolean ("purl-side", NULL, NULL, FALSE, flags);
   g_object_class_install_properties (object_class, N_PROPS, props);
   g_object_class_override_property (object_class, PROP_HADJUSTMENT, "hadjustment");
   g_object_class_override_property (object_class, PROP_VADJUSTMENT, "vadjustment");

@@ -12,7 +12,7 @@ G_BEGIN_DECLS
  * Properties: "stitch-px": width of one stitch (set by zooming); "fit":
  * whether the stitches follow the view so that the whole width is seen.
  *
- * Actions: "cloth.zoom-in", "cloth.zoom-out", "cloth.fit".
+ * Actions: "cloth.zoom-in", "cloth.zoom-out", "cloth.fit", "cloth.purl-side".
  */
 #define SW_TYPE_CLOTH_CANVAS (sw_cloth_canvas_get_type ())
 G_DECLARE_FINAL_TYPE (SwClothCanvas, sw_cloth_canvas, SW, CLOTH_CANVAS, SwPictureView)

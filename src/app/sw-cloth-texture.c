@@ -18,6 +18,7 @@ struct _SwClothTexture
 {
   SwForecast *forecast;
   double stitch, row;
+  gboolean purl_side;
   GdkRectangle held;
   guint32 *pixels; /* held.width x held.height, owned by the bytes of the texture */
   GdkTexture *texture;
@@ -46,12 +47,12 @@ sw_cloth_texture_free (SwClothTexture *self)
 
 /* Paints @box of the cloth into @pixels, which show @held. */
 static void
-paint (SwForecast *forecast, double stitch, double row, const GdkRectangle *box, const GdkRectangle *held, guint32 *pixels)
+paint (SwForecast *forecast, double stitch, double row, gboolean purl_side, const GdkRectangle *box, const GdkRectangle *held, guint32 *pixels)
 {
   const gsize rows = sw_layout_rows (&forecast->layout), columns = forecast->layout.width;
   const double first = floor (box->x / stitch) - NEIGHBOURS, last = ceil ((box->x + box->width) / stitch) + NEIGHBOURS;
   guint32 *corner = pixels + (gsize) (box->y - held->y) * (gsize) held->width + (box->x - held->x);
-  SwClothGeometry geometry = { .stitch = stitch, .row = row, .rows = rows };
+  SwClothGeometry geometry = { .stitch = stitch, .row = row, .rows = rows, .purl_side = purl_side };
 
   if (box->width <= 0 || box->height <= 0)
     return;
@@ -79,7 +80,7 @@ carry_over (SwClothTexture *self, const GdkRectangle *common, const GdkRectangle
             self->pixels + (gsize) (y - self->held.y) * (gsize) self->held.width + (common->x - self->held.x),
             (gsize) common->width * sizeof (guint32));
   for (gsize i = 0; i < G_N_ELEMENTS (parts); i++)
-    paint (self->forecast, self->stitch, self->row, &parts[i], box, pixels);
+    paint (self->forecast, self->stitch, self->row, self->purl_side, &parts[i], box, pixels);
 }
 
 static GdkRectangle
@@ -96,9 +97,9 @@ contains (const GdkRectangle *outer, const GdkRectangle *inner)
 }
 
 GdkTexture *
-sw_cloth_texture_get (SwClothTexture *self, SwForecast *forecast, double stitch, double row, const GdkRectangle *wanted, GdkRectangle *held, gboolean *fresh)
+sw_cloth_texture_get (SwClothTexture *self, SwForecast *forecast, double stitch, double row, gboolean purl_side, const GdkRectangle *wanted, GdkRectangle *held, gboolean *fresh)
 {
-  const gboolean same = self->texture != NULL && self->forecast == forecast && self->stitch == stitch && self->row == row;
+  const gboolean same = self->texture != NULL && self->forecast == forecast && self->stitch == stitch && self->row == row && self->purl_side == purl_side;
   g_autoptr (GBytes) bytes = NULL;
   GdkRectangle common, box = *wanted;
   guint32 *pixels;
@@ -120,13 +121,14 @@ sw_cloth_texture_get (SwClothTexture *self, SwForecast *forecast, double stitch,
   if (same && gdk_rectangle_intersect (&self->held, &box, &common))
     carry_over (self, &common, &box, pixels);
   else
-    paint (forecast, stitch, row, &box, &box, pixels);
+    paint (forecast, stitch, row, purl_side, &box, &box, pixels);
 
   sw_forecast_ref (forecast);
   let_go (self);
   self->forecast = forecast;
   self->stitch = stitch;
   self->row = row;
+  self->purl_side = purl_side;
   self->held = *held = box;
   self->pixels = pixels;
   bytes = g_bytes_new_take (pixels, size);

@@ -19,11 +19,12 @@ void sw_cloth_texture_free (SwClothTexture *self);
 /**
  * sw_cloth_texture_get:
  * @stitch, @row: device pixels of one stitch's width and one row's height
+ * @purl_side: the cloth is seen from behind
  * @wanted: device pixels from the whole cloth's upper left corner; may reach beyond it
  * @held: (out caller-allocates): what the texture shows, holds @wanted
  * @fresh: (out): whether anything was painted
  * Returns: (transfer none): valid until the next call
  */
-GdkTexture *sw_cloth_texture_get (SwClothTexture *self, SwForecast *forecast, double stitch, double row, const GdkRectangle *wanted, GdkRectangle *held, gboolean *fresh);
+GdkTexture *sw_cloth_texture_get (SwClothTexture *self, SwForecast *forecast, double stitch, double row, gboolean purl_side, const GdkRectangle *wanted, GdkRectangle *held, gboolean *fresh);
 
 G_END_DECLS

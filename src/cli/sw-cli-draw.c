@@ -15,7 +15,7 @@
 /* What was typed. */
 typedef struct
 {
-  char *output, *format, *face, *size, *units, *stitch_px, *side, *pan;
+  char *output, *format, *face, *size, *units, *stitch_px, *side, *item, *pan;
   char *turns, *start, *shape, *arrangement, *ground, *hanks;
   gboolean dark, no_marks, wet;
 } Typed;
@@ -30,6 +30,7 @@ typed_clear (Typed *typed)
   g_free (typed->units);
   g_free (typed->stitch_px);
   g_free (typed->side);
+  g_free (typed->item);
   g_free (typed->pan);
   g_free (typed->turns);
   g_free (typed->start);
@@ -61,7 +62,7 @@ read_picture (const char *word, SwPicture *picture, GError **error)
 
   for (int i = 0; i < SW_N_PICTURES; i++)
     names[i] = sw_picture_name ((SwPicture) i);
-  /* Translators: what kind of picture; begins a sentence such as “Picture: “sock” is none of pan, strip, cloth, scan, skein, hank, listing” */
+  /* Translators: what kind of picture; begins a sentence such as “Picture: “sock” is none of pan, strip, cloth, item, scan, skein, hank, listing” */
   if (!sw_cli_choice (_ ("Picture"), word, names, &choice, error))
     return FALSE;
   *picture = (SwPicture) choice;
@@ -96,6 +97,20 @@ read_format (const Typed *typed, gboolean folder, SwFormat *format, GError **err
 }
 
 static gboolean
+read_item (const char *word, SwItem *item, GError **error)
+{
+  const char *names[SW_N_ITEMS + 1] = { NULL };
+  int choice = SW_ITEM_SOCK;
+
+  for (int i = 0; i < SW_N_ITEMS; i++)
+    names[i] = sw_item_name ((SwItem) i);
+  if (!sw_cli_choice ("--item", word, names, &choice, error))
+    return FALSE;
+  *item = (SwItem) choice;
+  return TRUE;
+}
+
+static gboolean
 read_look (const Typed *typed, SwLook *look, GError **error)
 {
   static const char *const faces[] = { "first", "second", NULL };
@@ -107,6 +122,8 @@ read_look (const Typed *typed, SwLook *look, GError **error)
 
   *look = sw_look_plain;
   if (!sw_cli_choice ("--face", typed->face, faces, &face, error) || !sw_cli_choice ("--side", typed->side, sides, &side, error) || !sw_cli_choice ("--pan", typed->pan, pans, &pan, error) || !sw_cli_choice ("--units", typed->units, units, &unit, error) || !sw_cli_numbers (&stitch, 1, error))
+    return FALSE;
+  if (!read_item (typed->item, &look->item, error))
     return FALSE;
   look->second_face = face == 1;
   look->purl_side = side == 1;
@@ -288,6 +305,7 @@ sw_cli_draw (SwCall *call, GError **error)
     { "face", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.face, N_ ("Pan, skein: the face that is up"), "first|second" },
     { "units", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.units, N_ ("Units of rulers and lengths"), "cm|in" },
     { "stitch-px", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.stitch_px, N_ ("Cloth: width of a stitch, 2 to 120 px; else the whole width is shown"), "N" },
+    { "item", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.item, N_ ("Item: what is knitted; a sock unless told otherwise"), "sock|hat|mitten|scarf|shawl" },
     { "side", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.side, N_ ("Cloth: the side that is seen"), "knit|purl" },
     { "pan", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.pan, N_ ("Skein: what it lies in"), "none|steel|enamel" },
     { "wet", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_NONE, &typed.wet, N_ ("Skein: wet, as it comes out of the bath"), NULL },

@@ -58,4 +58,26 @@ sw_linear_premultiply (guint32 pixel, float alpha)
   return a << 24 | r << 16 | g << 8 | b;
 }
 
+/* A premultiplied pixel as an opaque one of its colour; its alpha > 0. */
+static inline guint32
+sw_linear_unpremultiply (guint32 pixel)
+{
+  const guint32 a = pixel >> 24, half = a / 2;
+  const guint32 r = MIN (((pixel >> 16 & 0xff) * 255 + half) / a, 255), g = MIN (((pixel >> 8 & 0xff) * 255 + half) / a, 255), b = MIN (((pixel & 0xff) * 255 + half) / a, 255);
+
+  return 0xff000000u | r << 16 | g << 8 | b;
+}
+
+/* @over laid on @under, both premultiplied, as cairo does. */
+static inline guint32
+sw_linear_over (guint32 over, guint32 under)
+{
+  const guint32 rest = 255 - (over >> 24);
+  guint32 out = 0;
+
+  for (int shift = 0; shift < 32; shift += 8)
+    out |= MIN ((over >> shift & 0xff) + ((under >> shift & 0xff) * rest + 127) / 255, 255u) << shift;
+  return out;
+}
+
 G_END_DECLS

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "cloth/sw-item.h"
 #include "forecast/sw-forecast.h"
 
 #include <cairo.h>
@@ -33,6 +34,7 @@ typedef struct
   gsize first_row, first_column; /* cloth: what is at the lower left */
   gboolean purl_side;            /* cloth: seen from behind */
   cairo_surface_t *mark;         /* listing: the maker's own picture; NULL: none */
+  SwItem item;                   /* item: which */
   double scale;                  /* device pixels per px, for what is painted as pixels; 0 asks the context, and a page gets 2 */
 } SwLook;
 
@@ -53,6 +55,8 @@ void sw_draw_skein (cairo_t *cr, const SwForecast *forecast, double width, doubl
 /* The picture of a shop's page, arranged as the listing says; any size, its shape too. */
 void sw_draw_listing (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
 void sw_draw_hank (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
+/* The look's item, drawn flat from the strand; where the yarn does not suffice it breaks off and says so. */
+void sw_draw_item (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
 
 /* Pooling at every width from @from to @to, flat and round, with the present width marked. */
 void sw_draw_scan (cairo_t *cr, const SwForecast *forecast, gsize from, gsize to, double width, double height, const SwLook *look);

@@ -39,6 +39,9 @@ struct _SwStitchMask
   SwStitchPatch *patches; /* [kind][edges][phase y][phase x][shape], empty until asked for */
 };
 
+/* Few stitches lie at an edge: they need not have as many shapes. */
+#define EDGE_SHAPES 2
+
 /* The upper left corner of a cell within its pixel. */
 typedef struct
 {
@@ -179,6 +182,12 @@ patch_at (const SwStitchMask *mask, int kind, guint edges, int phase, int shape)
   return &mask->patches[(((gsize) kind * EDGE_KINDS + edges) * (gsize) phases + (gsize) phase) * (gsize) mask->plan->shapes + (gsize) shape];
 }
 
+static int
+shapes_of (const SwStitchMask *mask, guint edges)
+{
+  return edges != 0 ? MIN (mask->plan->shapes, EDGE_SHAPES) : mask->plan->shapes;
+}
+
 static Phase
 phase_of (const SwStitchMask *mask, int phase)
 {
@@ -201,7 +210,7 @@ make_patches (SwStitchMask *mask, int kind, guint edges, int phase)
   grid = grid_for (mask, at, &first);
   sw_stitch_samples_init (&samples, &grid);
   sw_stitch_sample_others (&mask->scene, row, column, edges, &samples);
-  for (int shape = 0; shape < mask->plan->shapes; shape++)
+  for (int shape = 0; shape < shapes_of (mask, edges); shape++)
     {
       SwStitchPatch *patch = patch_at (mask, kind, edges, phase, shape);
 
@@ -304,6 +313,12 @@ sw_stitch_mask_free (SwStitchMask *mask)
   g_free (mask);
 }
 
+const SwStitchStyle *
+sw_stitch_mask_get_style (const SwStitchMask *mask)
+{
+  return &mask->scene.style;
+}
+
 int
 sw_stitch_mask_get_segments (const SwStitchMask *mask)
 {
@@ -329,7 +344,7 @@ sw_stitch_mask_patch (SwStitchMask *mask, gsize row, gsize column, guint edges, 
   /* Rounded to the nearest prepared place, which may be the next pixel's first. */
   const int at_x = (int) floor (x * phases + 0.5), at_y = (int) floor (y * phases + 0.5);
   const int whole_x = (int) floor ((double) at_x / phases), whole_y = (int) floor ((double) at_y / phases);
-  const int shape = (int) (chance % (guint64) mask->plan->shapes);
+  const int shape = (int) (chance % (guint64) shapes_of (mask, edges));
   const int phase = (at_y - whole_y * phases) * phases + (at_x - whole_x * phases);
   const int kind = (int) (row % (gsize) mask->rows) * mask->columns + (int) (column % (gsize) mask->columns);
   const SwStitchPatch *patch = patch_at (mask, kind, edges, phase, shape);

@@ -73,6 +73,8 @@ typedef struct _SwStitchMask SwStitchMask;
 SwStitchMask *sw_stitch_mask_new (const SwStitchStyle *style) G_GNUC_WARN_UNUSED_RESULT;
 void sw_stitch_mask_free (SwStitchMask *mask);
 
+const SwStitchStyle *sw_stitch_mask_get_style (const SwStitchMask *mask);
+
 /* Segments that a stitch's strand is cut into for its colours. */
 int sw_stitch_mask_get_segments (const SwStitchMask *mask);
 

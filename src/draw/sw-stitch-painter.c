@@ -5,6 +5,7 @@
 
 #include "cloth/sw-stitches.h"
 #include "colour/sw-mix.h"
+#include "draw/sw-stitch-masks.h"
 #include "sketch/sw-chance.h"
 
 #include <math.h>
@@ -27,7 +28,7 @@ void
 sw_stitch_painter_init (SwStitchPainter *painter, const SwStitchStyle *style, int x, int width, int most_lines, gsize most_stitches)
 {
   *painter = (SwStitchPainter){ .x = x, .width = width, .stitch = style->stitch, .row = style->row, .room = 2 * (most_stitches + 2) };
-  painter->mask = sw_stitch_mask_new (style);
+  painter->mask = sw_stitch_masks_take (style);
   painter->peak = sw_stitch_mask_get_peak (painter->mask);
   painter->segments = sw_stitch_mask_get_segments (painter->mask);
   sw_linear_init (&painter->linear);
@@ -41,7 +42,7 @@ sw_stitch_painter_init (SwStitchPainter *painter, const SwStitchStyle *style, in
 void
 sw_stitch_painter_clear (SwStitchPainter *painter)
 {
-  sw_stitch_mask_free (painter->mask);
+  sw_stitch_masks_give_back (painter->mask);
   g_aligned_free (painter->gather);
   g_free (painter->inside);
   g_aligned_free (painter->legs);
@@ -58,6 +59,13 @@ sw_stitch_painter_begin (SwStitchPainter *painter, int y, int lines)
   memset (painter->inside, 0, (gsize) painter->width * (gsize) lines);
 }
 
+/* Small stitches show less of it, so that nothing jumps where they become too small to draw. */
+static float
+detail_for (double stitch)
+{
+  return (float) CLAMP ((stitch - 3) / 4, 0.2, 1);
+}
+
 /*
  * How much of the light and shade a colour takes, so that its highlights stay
  * within the white. Pale yarn is softer in life too: it lights its own hollows.
@@ -67,7 +75,7 @@ contrast_for (const float *rgb, float peak)
 {
   const float room = 1 / MAX (MAX (rgb[0], rgb[1]), MAX (rgb[2], 0.01f));
 
-  return CLAMP ((room - 1) / (peak - 1), 0.55f, 1);
+  return CLAMP ((room - 1) / (peak - 1), 0.65f, 1);
 }
 
 /* The natural logarithm, near enough: only the hue of grooves hangs on it. */
@@ -88,6 +96,8 @@ logarithm (float value)
 static void
 mix_colours (const SwStitchPainter *painter, const float *xyz, gsize n, gsize stride, SwGather *to)
 {
+  const float detail = detail_for (painter->stitch);
+
   sw_pixels_from_xyz (xyz, xyz + stride, xyz + 2 * stride, 1, n, painter->codes);
   for (gsize i = 0; i < n; i++, to += N_VECTORS)
     {
@@ -95,7 +105,7 @@ mix_colours (const SwStitchPainter *painter, const float *xyz, gsize n, gsize st
       SwGather colour;
 
       sw_linear_decode (&painter->linear, painter->codes[i], rgb);
-      contrast = contrast_for (rgb, painter->peak);
+      contrast = detail * contrast_for (rgb, painter->peak);
       colour = (SwGather){ rgb[0], rgb[1], rgb[2], 0 };
       to[LIT] = colour * contrast;
       to[FLAT] = colour * (1 - contrast) + (SwGather){ 0, 0, 0, 1 };

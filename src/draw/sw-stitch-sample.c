@@ -426,7 +426,7 @@ draw_hair (const SwStitchScene *scene, const Strand *strand, const SwYarnHair *h
       samples->place[to] = at->place;
       samples->light[to] = 1.05f;
       samples->dye[to] = 0;
-      samples->cover[to] = 0.7f * hair->weight * (1 - 0.6f * on);
+      samples->cover[to] = 0.5f * hair->weight * (1 - 0.6f * on);
     }
 }
 

@@ -183,7 +183,7 @@ def bash_completes_commands_and_options_as_help_lists_them():
     check(complete("--v") == {"--version"}, complete("--v"))
     check(complete("calc", "") == {command[1] for command in TREE if len(command) > 1}, complete("calc", ""))
     check(complete("calc", "st") == {"stitch-length", "strike"}, complete("calc", "st"))
-    check(complete("draw", "") == {"pan", "strip", "cloth", "scan", "skein", "hank", "listing"}, complete("draw", ""))
+    check(complete("draw", "") == {"pan", "strip", "cloth", "item", "scan", "skein", "hank", "listing"}, complete("draw", ""))
     for command, options in TREE.items():
         check(complete(*command, "--") == options, command, complete(*command, "--") ^ options)
 

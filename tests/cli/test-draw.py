@@ -10,7 +10,7 @@ from harness import DEMOS, FINE, Tap, check, run
 
 tap = Tap()
 FOLDER = tempfile.TemporaryDirectory()
-PICTURES = ("pan", "strip", "cloth", "scan", "skein", "hank", "listing")
+PICTURES = ("pan", "strip", "cloth", "item", "scan", "skein", "hank", "listing")
 DEMO = DEMOS / "plumb-line.colourway"
 
 
@@ -109,6 +109,7 @@ def options_change_their_pictures_and_no_others():
     check(not changes("pan", "--units", "cm"), "centimetres are not what is drawn without --units")
     check(changes("pan", "--no-marks"), "marks")
     check(changes("cloth", "--stitch-px", "20"), "stitches")
+    check(all(changes("item", "--item", item) for item in ("hat", "mitten", "scarf", "shawl")) and not changes("item", "--item", "sock"), "items")
     check(changes("cloth", "--side", "purl") and not changes("cloth", "--side", "knit"), "the side")
     check(not changes("pan", "--stitch-px", "20"), "stitches in the pan")
     check(all(changes(picture, "--dark") for picture in PICTURES), "dark")

@@ -84,6 +84,7 @@ static const struct
   { "pan", sw_draw_pan },
   { "strip", sw_draw_strip },
   { "cloth", sw_draw_cloth },
+  { "item", sw_draw_item },
   { "scan", fixture_draw_scan },
   { "skein", sw_draw_skein },
   { "hank", sw_draw_hank },

@@ -68,7 +68,7 @@ dyed_clear (Dyed *dyed)
 
 /* The mean over whole stitches, clear of the picture's edges. */
 static SwLab
-mean_at (const SwForecast *forecast, double stitch_px, gsize first_row)
+mean_of_side (const SwForecast *forecast, double stitch_px, gsize first_row, gboolean purl_side)
 {
   SwLook look = sw_look_plain;
   SwClothGeometry geometry;
@@ -80,6 +80,7 @@ mean_at (const SwForecast *forecast, double stitch_px, gsize first_row)
   look.stitch_px = stitch_px;
   look.first_row = first_row;
   look.first_column = 5;
+  look.purl_side = purl_side;
   sw_cloth_geometry (forecast, 400, 400, &look, &geometry);
   surface = fixture_paint (sw_draw_cloth, forecast, 400, 400, &look);
   rows = MAX ((int) (300 / geometry.row), 1);
@@ -89,6 +90,12 @@ mean_at (const SwForecast *forecast, double stitch_px, gsize first_row)
   mean = fixture_mean (surface, 0, (int) round (box.y), (int) round (columns * geometry.stitch), (int) round (rows * geometry.row));
   cairo_surface_destroy (surface);
   return mean;
+}
+
+static SwLab
+mean_at (const SwForecast *forecast, double stitch_px, gsize first_row)
+{
+  return mean_of_side (forecast, stitch_px, first_row, FALSE);
 }
 
 static const double sizes[] = { 2, 3, 4, 5.3, 8, 12.5, 20, 31, 45, 60 };
@@ -115,6 +122,34 @@ test_mean_colour (void)
       dyed_clear (&dyed);
     }
   g_test_message ("worst: %.2f", worst);
+}
+
+/* All fabrics, from both sides. */
+static void
+test_fabrics (void)
+{
+  static const double few[] = { 3, 6, 15, 40, 80 };
+  const SwXyz undyed = xyz_of (3), brick = xyz_of (0);
+
+  for (int fabric = 0; fabric < SW_N_FABRICS; fabric++)
+    for (int side = 0; side < 2; side++)
+      for (gsize i = 0; i < 2 * G_N_ELEMENTS (few); i++)
+        {
+          const SwXyz xyz = i % 2 == 0 ? undyed : brick;
+          Dyed dyed;
+          SwSketch *own;
+          double difference;
+
+          dyed_init (&dyed, i % 2 == 0 ? 3 : 0, i % 2 == 0 ? 3 : 0, 1);
+          own = sw_sketch_copy (dyed.forecast.sketch);
+          own->cloth.fabric = (SwFabric) fabric;
+          dyed.forecast.sketch = own;
+          difference = sw_ciede2000 (mean_of_side (&dyed.forecast, few[i / 2], 12, side == 1), sw_lab_from_xyz (xyz));
+          g_test_message ("fabric %d, side %d at %g px: %.2f", fabric, side, few[i / 2], difference);
+          g_assert_cmpfloat (difference, <, 1);
+          sw_sketch_free (own);
+          dyed_clear (&dyed);
+        }
 }
 
 /* Two colours leg by leg mix as light, not as codes, and alike at every size. */
@@ -312,11 +347,65 @@ test_leg_place (void)
   dyed_clear (&dyed);
 }
 
+/* The purl side is the mirror image of the stitches: what changes with one of them lies as far from the right as it lay from the left. */
+static void
+test_sides (void)
+{
+  Dyed dyed;
+  const SwXyz other = xyz_of (2);
+  const gsize row = 3, column = 4;
+  SwLook look = sw_look_plain;
+  SwClothGeometry geometry;
+  double middle[2];
+  gsize stitch, n;
+
+  dyed_init (&dyed, 3, 3, 1);
+  dyed.forecast.layout.width = 13;
+  n = 2 * dyed.forecast.n_stitches;
+  look.stitch_px = 20;
+  stitch = sw_layout_stitch (&dyed.forecast.layout, row, column);
+  sw_cloth_geometry (&dyed.forecast, 400, 200, &look, &geometry);
+  for (int side = 0; side < 2; side++)
+    {
+      cairo_surface_t *before, *after;
+      double sum = 0, weighed = 0;
+
+      look.purl_side = side == 1;
+      for (gsize plane = 0; plane < 3; plane++)
+        dyed.xyz[plane * n + 2 * stitch] = dyed.xyz[plane * n + 2 * stitch + 1] = dyed.xyz[plane * n];
+      before = fixture_paint (sw_draw_cloth, &dyed.forecast, 400, 200, &look);
+      for (gsize leg = 0; leg < 2; leg++)
+        {
+          dyed.xyz[2 * stitch + leg] = (float) other.x;
+          dyed.xyz[n + 2 * stitch + leg] = (float) other.y;
+          dyed.xyz[2 * n + 2 * stitch + leg] = (float) other.z;
+        }
+      after = fixture_paint (sw_draw_cloth, &dyed.forecast, 400, 200, &look);
+      for (int y = 0; y < 200; y++)
+        for (int x = 0; x < 400; x++)
+          {
+            const double change = fabs (fixture_pixel (before, x, y).y - fixture_pixel (after, x, y).y);
+
+            sum += change;
+            weighed += change * (x + 0.5);
+          }
+      g_assert_cmpfloat (sum, >, 100);
+      middle[side] = weighed / sum;
+      cairo_surface_destroy (before);
+      cairo_surface_destroy (after);
+    }
+  g_assert_cmpfloat_with_epsilon (middle[0], geometry.cloth.x + (4 + 0.5) * 20, 3);
+  g_assert_cmpfloat_with_epsilon (middle[1], geometry.cloth.x + (13 - 1 - 4 + 0.5) * 20, 3);
+  dyed_clear (&dyed);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/cloth/mean-colour", test_mean_colour);
+  g_test_add_func ("/cloth/fabrics", test_fabrics);
+  g_test_add_func ("/cloth/sides", test_sides);
   g_test_add_func ("/cloth/zooms-agree", test_zooms_agree);
   g_test_add_func ("/cloth/no-moire", test_no_moire);
   g_test_add_func ("/cloth/no-holes", test_no_holes);

@@ -145,6 +145,9 @@ test_png_pixels (gconstpointer picture)
     case SW_PICTURE_CLOTH:
       sw_draw_cloth (cr, forecast, 240, 160, &sw_look_plain);
       break;
+    case SW_PICTURE_ITEM:
+      sw_draw_item (cr, forecast, 240, 160, &sw_look_plain);
+      break;
     case SW_PICTURE_SKEIN:
       sw_draw_skein (cr, forecast, 240, 160, &sw_look_plain);
       break;

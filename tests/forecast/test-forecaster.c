@@ -8,6 +8,7 @@
 
 #include "config.h"
 
+#include "cloth/sw-fabric.h"
 #include "forecast/sw-forecast.h"
 #include "sw-test-sketch.h"
 
@@ -491,6 +492,38 @@ test_specks_stay (void)
     }
 }
 
+/* Another fabric has the same stitches in the same order: other rows, the same strand and the same colours above one another. */
+static void
+test_fabrics (void)
+{
+  g_autoptr (SwForecaster) forecaster = sw_forecaster_new ();
+  g_autoptr (SwSketch) sketch = test_sketch (2);
+  g_autoptr (SwForecast) plain = NULL;
+
+  sketch->cloth.rows_per_10cm = 0;
+  sketch->cloth.stitch_length_cm = 0;
+  plain = sw_forecaster_run (forecaster, sketch, NULL, NULL);
+  for (int fabric = 0; fabric < SW_N_FABRICS; fabric++)
+    for (int measured = 0; measured < 2; measured++)
+      {
+        g_autoptr (SwForecast) forecast = NULL;
+
+        sketch->cloth.fabric = (SwFabric) fabric;
+        sketch->cloth.rows_per_10cm = measured == 1 ? 77 : 0;
+        forecast = sw_forecaster_run (forecaster, sketch, NULL, NULL);
+        g_assert_cmpfloat_with_epsilon (1 / forecast->row_height_cm, measured == 1 ? 7.7 : sw_fabric_courses ((SwFabric) fabric, 1 / forecast->stitch_width_cm), 1e-9);
+        if (fabric == SW_FABRIC_STOCKINETTE && measured == 1) /* Munden: denser rows, less yarn */
+          {
+            g_assert_cmpfloat (forecast->stitch_length_cm, <, plain->stitch_length_cm);
+            continue;
+          }
+        g_assert_cmpfloat (forecast->stitch_length_cm, ==, plain->stitch_length_cm);
+        g_assert_cmpuint (sw_layout_rows (&forecast->layout), ==, sw_layout_rows (&plain->layout));
+        g_assert_cmpmem (forecast->leg_x, 2 * forecast->n_stitches * sizeof (float), plain->leg_x, 2 * plain->n_stitches * sizeof (float));
+        g_assert_cmpfloat (sw_pooling_stack (&forecast->pooling_input, NULL, SW_WORKED_ROUND, 64, 2, 1), ==, sw_pooling_stack (&plain->pooling_input, NULL, SW_WORKED_ROUND, 64, 2, 1));
+      }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -521,6 +554,7 @@ main (int argc, char **argv)
   g_test_add_func ("/forecast/no-cloth", test_no_cloth);
   g_test_add_func ("/forecast/undyed", test_undyed);
   g_test_add_func ("/forecast/specks-stay", test_specks_stay);
+  g_test_add_func ("/forecast/fabrics", test_fabrics);
 
   return g_test_run ();
 }

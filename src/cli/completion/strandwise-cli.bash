@@ -7,6 +7,7 @@ _strandwise_cli_value ()
   case $1 in
     --acid) echo acetic citric ;;
     --face) echo first second ;;
+    --item) echo sock hat mitten scarf shawl ;;
     --side) echo knit purl ;;
     --fibre) echo superwash-wool wool superwash-nylon nylon silk ;;
     --format) case $2 in sheet) echo txt json ;; template) echo pdf svg ;; *) echo png jpeg svg pdf ;; esac ;;
@@ -27,7 +28,7 @@ _strandwise_cli_options ()
     check | forecast) echo --json --help ;;
     scan) echo --from --to --csv --json --help ;;
     sheet) echo --output --format --skeins --pans --units --help ;;
-    draw) echo --output --format --size --face --units --side --stitch-px --pan --wet --turns --start --arrangement --hanks --shape --ground --no-marks --dark --help ;;
+    draw) echo --output --format --size --face --units --item --side --stitch-px --pan --wet --turns --start --arrangement --hanks --shape --ground --no-marks --dark --help ;;
     template) echo --output --format --paper --units --help ;;
     trace) echo --into --output --help ;;
     calc) echo --help ;;
@@ -47,7 +48,7 @@ _strandwise_cli_words ()
   case $1 in
     '') echo check forecast scan sheet draw template trace calc ;;
     calc) echo stitch-length ph strike difference colour spectrum mix ;;
-    draw) echo pan strip cloth scan skein hank listing ;;
+    draw) echo pan strip cloth item scan skein hank listing ;;
   esac
 }
 
@@ -76,7 +77,7 @@ _strandwise_cli ()
     -o | --output) compopt -o default 2>/dev/null; return ;;
     --reflectance | --yarn | --sample) _strandwise_cli_files csv "$word"; return ;;
     --into) _strandwise_cli_files colourway "$word"; return ;;
-    --acid | --arrangement | --face | --fibre | --format | --ground | --pan | --paper | --shape | --side | --state | --units)
+    --acid | --arrangement | --face | --fibre | --format | --ground | --item | --pan | --paper | --shape | --side | --state | --units)
       mapfile -t COMPREPLY < <(compgen -W "$(_strandwise_cli_value "$before" "$command")" -- "$word"); return ;;
     --from | --to | --skeins | --pans | --size | --stitch-px | --turns | --start | --hanks | --wales-per-cm | --courses-per-cm | --molar | --alkalinity | --carbonate | --half-time | --ph | --temp | --activation | --lab | --srgb | --depth)
       return ;;

@@ -3,7 +3,7 @@
 
 set -l commands check forecast scan sheet draw template trace calc
 set -l sums stitch-length ph strike difference colour spectrum mix
-set -l pictures pan strip cloth scan skein hank listing
+set -l pictures pan strip cloth item scan skein hank listing
 set -l c complete -c strandwise-cli
 
 $c -f
@@ -45,6 +45,7 @@ $c -n $drawing -x -l format -a 'png jpeg svg pdf' -d 'Kind of picture'
 $c -n $drawing -x -l size -d 'Width and height, WxH'
 $c -n $drawing -x -l face -a 'first second' -d 'The face that is up'
 $c -n $drawing -x -l units -a 'cm in' -d 'Units of lengths'
+$c -n $drawing -x -l item -a 'sock hat mitten scarf shawl' -d 'What is knitted'
 $c -n $drawing -x -l side -a 'knit purl' -d 'The side of the cloth that is seen'
 $c -n $drawing -x -l pan -a 'none steel enamel' -d 'What the skein lies in'
 $c -n $drawing -l wet -d 'The skein is wet'

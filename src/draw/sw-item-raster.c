@@ -1,0 +1,278 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "draw/sw-item-raster.h"
+
+#include "cloth/sw-fabric.h"
+#include "draw/sw-cloth-raster.h"
+#include "draw/sw-stitch-painter.h"
+#include "sketch/sw-chance.h"
+
+#include <math.h>
+#include <string.h>
+
+#define BAND_LINES 48
+
+/* Pixels averaged to one, along a side, at most. */
+#define MOST_TIMES 32
+
+/* A stitch in them, px: an item of which less is left is a speck, and not drawn. */
+#define SMALLEST 2.0
+
+/* One piece as it is knitted, not yet turned: its own pixels. */
+typedef struct
+{
+  const SwForecast *forecast;
+  const SwItemPiece *piece;
+  double stitch, row; /* px */
+  int left, top;      /* of the pixels, from the beginning of the piece's middle line; upwards is negative */
+  int width, height;
+  guint32 *pixels;
+  SwStitchPainter painter;
+  float *xyz, *edge_xyz;
+} Sheet;
+
+void
+sw_item_yarn (const SwForecast *forecast, SwItemYarn *yarn)
+{
+  const SwClothSettings *cloth = &forecast->sketch->cloth;
+  const double plain = 1 / sw_fabric_courses (SW_FABRIC_RIB, 1 / forecast->stitch_width_cm);
+
+  *yarn = (SwItemYarn){
+    .fabric = cloth->fabric,
+    .stitch_cm = forecast->stitch_width_cm,
+    .row_cm = forecast->row_height_cm,
+    .rib_cm = cloth->fabric == SW_FABRIC_STOCKINETTE || cloth->fabric == SW_FABRIC_RIB ? forecast->row_height_cm : plain,
+    .stitch_length_cm = forecast->stitch_length_cm,
+    .n_stitches = forecast->n_stitches,
+    .cast_on = cloth->cast_on,
+  };
+}
+
+/* The legs of a row that are seen, and their neighbours. */
+static void
+read_row (const Sheet *sheet, const SwItemRow *row)
+{
+  const SwForecast *forecast = sheet->forecast;
+  const gsize stride = 2 * (row->seen + 2), flip = row->rightward ? 0 : 1;
+  float *x = sheet->xyz, *y = x + stride, *z = y + stride;
+
+  for (gsize c = 0; c < row->seen + 2; c++)
+    {
+      const gsize column = CLAMP ((gssize) c - 1, 0, (gssize) row->seen - 1), stitch = sw_item_stitch (row, column);
+
+      for (gsize leg = 0; leg < 2; leg++)
+        {
+          const gsize from = 2 * stitch + (leg ^ flip), to = 2 * c + leg;
+
+          x[to] = forecast->leg_x[from];
+          y[to] = forecast->leg_y[from];
+          z[to] = forecast->leg_z[from];
+        }
+    }
+}
+
+/* The cast-on is knitted from what lies before the first row, the cast-off from the last row's own yarn. */
+static void
+read_edge (const Sheet *sheet, const SwItemRow *row, gboolean begins)
+{
+  const SwForecast *forecast = sheet->forecast;
+  const gsize n = row->seen;
+
+  for (gsize c = 0; c < n; c++)
+    {
+      const gsize stitch = begins ? MIN (sheet->piece->cast_on + c, forecast->n_stitches - 1) : sw_item_stitch (row, c);
+
+      sheet->edge_xyz[c] = forecast->leg_x[2 * stitch];
+      sheet->edge_xyz[n + c] = forecast->leg_y[2 * stitch];
+      sheet->edge_xyz[2 * n + c] = forecast->leg_z[2 * stitch];
+    }
+}
+
+static void
+add_row (Sheet *sheet, gsize r)
+{
+  const SwItemPiece *piece = sheet->piece;
+  const SwItemRow *row = &piece->rows[r];
+  SwStitchRow stitches = {
+    .row = piece->first_row + r,
+    .column = row->column,
+    .n = row->seen,
+    .x = row->left * sheet->stitch - sheet->left,
+    .y = -(double) (r + 1) * sheet->row - sheet->top,
+    .left_edge = TRUE,
+    .right_edge = TRUE,
+    .xyz = sheet->xyz,
+    .address = sw_chance_mix (0x6974656d, row->start),
+  };
+
+  if (row->seen == 0)
+    return;
+  read_row (sheet, row);
+  if ((piece->begins && r == 0) || (piece->ends && r + 1 == piece->n_rows))
+    {
+      stitches.edges = r == 0 && piece->begins ? SW_EDGE_CAST_ON : SW_EDGE_CAST_OFF;
+      stitches.edge_xyz = sheet->edge_xyz;
+      read_edge (sheet, row, r == 0 && piece->begins);
+    }
+  sw_stitch_painter_add (&sheet->painter, &stitches);
+}
+
+static void
+measure_sheet (Sheet *sheet)
+{
+  const SwItemPiece *piece = sheet->piece;
+  double left = 0, right = 0;
+
+  for (gsize r = 0; r < piece->n_rows; r++)
+    {
+      left = MIN (left, piece->rows[r].left);
+      right = MAX (right, piece->rows[r].left + (double) piece->rows[r].seen);
+    }
+  sheet->left = (int) floor ((left - 0.5) * sheet->stitch);
+  sheet->width = (int) ceil ((right + 0.5) * sheet->stitch) - sheet->left;
+  sheet->top = (int) floor (-(double) piece->n_rows * sheet->row - sheet->stitch);
+  sheet->height = (int) ceil (sheet->stitch) - sheet->top;
+}
+
+static void
+paint_sheet (Sheet *sheet)
+{
+  const double reach = sw_stitch_mask_get_reach (sheet->painter.mask);
+
+  for (int line = 0; line < sheet->height; line += BAND_LINES)
+    {
+      const int lines = MIN (BAND_LINES, sheet->height - line);
+
+      sw_stitch_painter_begin (&sheet->painter, line, lines);
+      for (gsize r = 0; r < sheet->piece->n_rows; r++)
+        {
+          const double top = -(double) (r + 1) * sheet->row - sheet->top;
+
+          if (top - reach < line + lines && top + sheet->row + reach > line)
+            add_row (sheet, r);
+        }
+      sw_stitch_painter_end (&sheet->painter, sheet->width, sheet->pixels + (gsize) line * (gsize) sheet->width);
+    }
+}
+
+/* @sheet's pixels over what is there, turned; @x, @y: of the beginning of its middle line. */
+static void
+lay_sheet (const Sheet *sheet, int x, int y, int width, int height, int stride, guint32 *pixels)
+{
+  static const int rights[4][2] = { { 1, 0 }, { 0, 1 }, { -1, 0 }, { 0, -1 } };
+  const int *right = rights[sheet->piece->quarters & 3];
+  /* A pixel's middle keeps its place when it is turned: one whole pixel less where an axis points back. */
+  const int back_x = (right[0] - right[1] < 0) ? -1 : 0, back_y = (right[0] + right[1] < 0) ? -1 : 0;
+
+  for (int j = 0; j < sheet->height; j++)
+    for (int i = 0; i < sheet->width; i++)
+      {
+        const guint32 over = sheet->pixels[(gsize) j * (gsize) sheet->width + (gsize) i], alpha = over >> 24;
+        const int u = sheet->left + i, v = sheet->top + j;
+        const int to_x = x + u * right[0] - v * right[1] + back_x, to_y = y + u * right[1] + v * right[0] + back_y;
+        guint32 *to;
+
+        if (alpha == 0 || to_x < 0 || to_y < 0 || to_x >= width || to_y >= height)
+          continue;
+        to = &pixels[(gsize) to_y * (gsize) stride + (gsize) to_x];
+        *to = alpha == 255 ? over : sw_linear_over (over, *to);
+      }
+}
+
+static void
+raster_piece (const SwForecast *forecast, const SwItemPiece *piece, double scale, int x, int y, int width, int height, int stride, guint32 *pixels)
+{
+  const SwClothGeometry geometry = { .stitch = piece->stitch_cm * scale, .row = piece->row_cm * scale };
+  Sheet sheet = { forecast, piece, geometry.stitch, geometry.row };
+  SwStitchStyle style;
+  gsize most = 0;
+
+  for (gsize r = 0; r < piece->n_rows; r++)
+    most = MAX (most, piece->rows[r].seen);
+  if (most == 0)
+    return;
+  sw_cloth_style (forecast, &geometry, 1, &style);
+  style.fabric = piece->fabric;
+  style.quarters = piece->quarters;
+  measure_sheet (&sheet);
+  sheet.pixels = g_new (guint32, (gsize) sheet.width * (gsize) sheet.height);
+  sheet.xyz = g_new (float, 6 * (most + 2));
+  sheet.edge_xyz = g_new (float, 3 * most);
+  sw_stitch_painter_init (&sheet.painter, &style, 0, sheet.width, BAND_LINES, most);
+  paint_sheet (&sheet);
+  lay_sheet (&sheet, x, y, width, height, stride, pixels);
+  sw_stitch_painter_clear (&sheet.painter);
+  g_free (sheet.pixels);
+  g_free (sheet.xyz);
+  g_free (sheet.edge_xyz);
+}
+
+static void
+raster_pieces (const SwForecast *forecast, const SwItemKnit *knit, double scale, int x, int y, int width, int height, int stride, guint32 *pixels)
+{
+  for (gsize p = 0; p < knit->n_pieces; p++)
+    {
+      const SwItemPiece *piece = &knit->pieces[p];
+
+      raster_piece (forecast, piece, scale, x + (int) lround ((piece->x_cm - knit->left_cm) * scale), y + (int) lround ((piece->y_cm - knit->top_cm) * scale),
+                    width, height, stride, pixels);
+    }
+}
+
+/* The mean of @times x @times pixels, as light, over what is there. */
+static guint32
+mean_pixel (const SwLinear *linear, const guint32 *from, int times, int stride)
+{
+  const float share = 1.0f / (float) (times * times);
+  float sum[4] = { 0 };
+
+  for (int j = 0; j < times; j++)
+    for (int i = 0; i < times; i++)
+      {
+        const guint32 pixel = from[j * stride + i], alpha = pixel >> 24;
+        float rgb[3];
+
+        if (alpha == 0)
+          continue;
+        sw_linear_decode (linear, alpha == 255 ? pixel : sw_linear_unpremultiply (pixel), rgb);
+        for (int c = 0; c < 3; c++)
+          sum[c] += rgb[c] * (float) alpha;
+        sum[3] += (float) alpha;
+      }
+  if (sum[3] <= 0)
+    return 0;
+  for (int c = 0; c < 3; c++)
+    sum[c] /= sum[3];
+  return sw_linear_premultiply (sw_linear_pixel (linear, sum), sum[3] * share / 255);
+}
+
+void
+sw_item_raster (const SwForecast *forecast, const SwItemKnit *knit, double scale, int x, int y, int width, int height, int stride, guint32 *pixels)
+{
+  const double stitch = forecast->stitch_width_cm * scale;
+  const int times = (int) CLAMP (ceil (1.05 * SW_CLOTH_AVERAGE_BELOW / stitch), 1, MOST_TIMES);
+  const int wide = width * times, high = height * times;
+  guint32 *large;
+  SwLinear linear;
+
+  if (stitch * times < SMALLEST)
+    return;
+  if (times == 1)
+    {
+      raster_pieces (forecast, knit, scale, x, y, width, height, stride, pixels);
+      return;
+    }
+  sw_linear_init (&linear);
+  large = g_new0 (guint32, (gsize) wide * (gsize) high);
+  raster_pieces (forecast, knit, scale * times, x * times, y * times, wide, high, wide, large);
+  for (int j = 0; j < height; j++)
+    for (int i = 0; i < width; i++)
+      {
+        const guint32 over = mean_pixel (&linear, large + (gsize) (j * times) * (gsize) wide + (gsize) (i * times), times, wide);
+        guint32 *to = &pixels[(gsize) j * (gsize) stride + (gsize) i];
+
+        *to = sw_linear_over (over, *to);
+      }
+  g_free (large);
+}
