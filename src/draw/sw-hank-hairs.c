@@ -56,16 +56,18 @@ is_seen (const SwRelief *relief, const Root *root)
   return (double) relief->heights[(gsize) j * (gsize) relief->width + (gsize) i] < root->z + 2.5 * (double) relief->step;
 }
 
+/* A hair thinner than a pixel is drawn a pixel wide and as much fainter. */
 static void
 draw_hair (cairo_t *cr, const Root *root, guint64 address, double length, double px_per_cm, double width)
 {
+  const double thin = MIN (FIBRE_CM * px_per_cm / width, 1);
   const double side = chance (address, 3) < 0.5 ? -1 : 1, lift = 0.25 + chance (address, 4), bow = 1.6 * (chance (address, 5) - 0.5);
   const double x = root->x * px_per_cm, y = root->y * px_per_cm, reach = length * px_per_cm * (0.3 + chance (address, 6));
   /* Along the strand, lifted towards where its side faces, and bowed. */
   const double dx = side * root->along_x + lift * root->out_x, dy = side * root->along_y + lift * root->out_y;
   const double seen = hypot (root->out_x, root->out_y);
 
-  cairo_set_source_rgba (cr, (root->colour >> 16 & 0xff) / 255.0, (root->colour >> 8 & 0xff) / 255.0, (root->colour & 0xff) / 255.0, (FAINTEST + (PLAINEST - FAINTEST) * seen * seen * seen) * (0.4 + 0.6 * chance (address, 7)));
+  cairo_set_source_rgba (cr, (root->colour >> 16 & 0xff) / 255.0, (root->colour >> 8 & 0xff) / 255.0, (root->colour & 0xff) / 255.0, thin * (FAINTEST + (PLAINEST - FAINTEST) * seen * seen * seen) * (0.4 + 0.6 * chance (address, 7)));
   cairo_set_line_width (cr, width);
   cairo_move_to (cr, x, y);
   cairo_curve_to (cr, x + 0.35 * reach * dx, y + 0.35 * reach * dy, x + reach * (0.7 * dx - 0.3 * bow * dy), y + reach * (0.7 * dy + 0.3 * bow * dx), x + reach * (dx - 0.7 * bow * dy), y + reach * (dy + 0.7 * bow * dx));

@@ -17,6 +17,10 @@
 /* Strands lie aslant in the rope, and loops take some length. */
 #define TAKEN_UP 0.94
 
+/* A loop longer than two hands can hold apart is laid round itself first, until it is about this long (common practice, no source). */
+#define MOST_LOOP_CM 260
+#define USUAL_LOOP_CM 150
+
 #define OFFSET 0.80 /* of a half's middle from the hank's, in radii: they press on each other */
 #define SQUASH 0.13f
 #define N_RINGS 720
@@ -222,8 +226,9 @@ sw_hank_shape_init (SwHankShape *shape, const SwSketch *sketch)
   const double strand = sw_strand_length (sketch->yarn.mass_g, sketch->yarn.metres_per_100_g);
   const double per_half = sketch->listing.twist_turns / 2;
 
-  shape->rope_cm = sketch->reel.circumference_cm / 2;
-  shape->wraps = strand / sketch->reel.circumference_cm;
+  shape->rounds = sketch->reel.circumference_cm > MOST_LOOP_CM ? (int) lrint (sketch->reel.circumference_cm / USUAL_LOOP_CM) : 1;
+  shape->rope_cm = sketch->reel.circumference_cm / shape->rounds / 2;
+  shape->wraps = strand / (2 * shape->rope_cm);
   shape->strand_cm = sqrt (4 * tex / (G_PI * DENSITY));
   shape->radius_cm = sqrt (2 * shape->wraps * tex / (DENSITY * G_PI));
   shape->radius_cm = MIN (shape->radius_cm, 0.09 * shape->rope_cm);

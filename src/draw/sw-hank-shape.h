@@ -15,16 +15,18 @@ G_BEGIN_DECLS
 
 /**
  * SwHankShape:
+ * @rounds: how often the loop is laid round itself first, when it is too long for two hands
  * @strand_cm: width that one strand takes in the bundle
- * @wraps: strands in a half of the loop
+ * @wraps: strands in a half of the rope's loop
  * @around: strands round the rope's skin
- * @rope_cm: length of the rope: half the loop
+ * @rope_cm: length of the rope: half the loop as it is held
  * @length_cm, @radius_cm: of the folded hank; of the rope
  * @plied: turns of its two halves round each other
  * @left: turns that stay in each half
  */
 typedef struct
 {
+  int rounds;
   double strand_cm, wraps;
   int around;
   double rope_cm, length_cm, radius_cm;

@@ -74,15 +74,18 @@ static void
 fill_slot (const SwForecast *forecast, const SwHankShape *shape, const Slot *slot, float *xyz, float *sunk)
 {
   const double start = forecast->sketch->listing.twist_start_cm / forecast->reel.circumference_cm;
+  const guint64 n = (guint64) shape->rounds;
 
   for (int i = 0; i < SW_HANK_PLACES; i++)
     {
       const double share = (i + 0.5) / SW_HANK_PLACES, along = share * shape->rope_cm;
       const double stays = along / slot->length_cm + slot->offset, on = stays - floor (stays);
       const double from_end = MIN (on, 1 - on) * slot->length_cm / DIVE_CM;
-      const double loop = start + (slot->back ? -share / 2 : share / 2);
+      const guint64 stay = sw_chance_mix (slot->address, (guint64) stays);
+      const double round = (double) (stay % n); /* of a loop that is laid round itself, any */
+      const double loop = start + (round + (slot->back ? -share / 2 : share / 2)) / shape->rounds;
 
-      colour_at (forecast, strand_to (forecast, wrap_for (forecast, sw_chance_mix (slot->address, (guint64) stays)), loop - floor (loop)), xyz + 3 * i);
+      colour_at (forecast, strand_to (forecast, wrap_for (forecast, stay), loop - floor (loop)), xyz + 3 * i);
       sunk[i] = (float) (from_end < 1 ? 1 - from_end * from_end * (3 - 2 * from_end) : 0);
     }
 }

@@ -5,13 +5,13 @@
 
 #include <math.h>
 
-#define DIRECTIONS 12
+#define DIRECTIONS 8
 #define STEPS 10
 #define BLOCK 16 /* places */
 /* The lamp as seen: half its width and height, radians, and the parts it is looked at in. */
 #define LAMP_WIDE 0.55f
 #define LAMP_HIGH 0.42f
-#define LAMP_PARTS 6
+#define LAMP_PARTS 5
 
 void
 sw_relief_init (SwRelief *relief, double left, double top, double right, double bottom, double step, double ground)

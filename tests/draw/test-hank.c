@@ -164,6 +164,18 @@ test_shape (void)
   g_assert_cmpfloat (4 * shape.radius_cm, <, 8);
   /* What is not wound round the other half stays in each. */
   g_assert_cmpfloat_with_epsilon (shape.plied + shape.left, sketch->listing.twist_turns / 2, 1e-9);
+  /* A loop too long to hold is laid round itself: the same yarn, as thick and as long a hank as one of that shorter loop. */
+  {
+    g_autoptr (SwSketch) longer = sw_sketch_copy (sketch);
+    SwHankShape folded;
+
+    longer->reel.circumference_cm = 8 * 150;
+    sw_hank_shape_init (&folded, longer);
+    g_assert_cmpint (folded.rounds, ==, 8);
+    g_assert_cmpint (shape.rounds, ==, 1);
+    g_assert_cmpfloat_with_epsilon (folded.length_cm, shape.length_cm, 1e-6);
+    g_assert_cmpfloat_with_epsilon (folded.radius_cm, shape.radius_cm, 1e-6);
+  }
   /* More turns take up more length. */
   sketch->listing.twist_turns *= 1.5;
   sw_hank_shape_init (&tighter, sketch);
