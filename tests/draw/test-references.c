@@ -29,6 +29,9 @@ static const struct
   gboolean purl_side;
   double stitch_px;
   SwItem item;
+  SwVessel vessel;
+  gboolean wet;
+  SwArrangement arrangement;
 } scenes[] = {
   { "stockinette-6", sw_draw_cloth, SW_FABRIC_STOCKINETTE, FALSE, 6, 0 },
   { "stockinette-24", sw_draw_cloth, SW_FABRIC_STOCKINETTE, FALSE, 24, 0 },
@@ -40,6 +43,11 @@ static const struct
   { "sock", sw_draw_item, SW_FABRIC_STOCKINETTE, FALSE, 0, SW_ITEM_SOCK },
   { "hat", sw_draw_item, SW_FABRIC_STOCKINETTE, FALSE, 0, SW_ITEM_HAT },
   { "mitten", sw_draw_item, SW_FABRIC_GARTER, FALSE, 0, SW_ITEM_MITTEN },
+  { "skein", sw_draw_skein },
+  { "skein-wet", sw_draw_skein, .vessel = SW_VESSEL_STEEL, .wet = TRUE },
+  { "hank", sw_draw_hank },
+  { "listing-hanks", sw_draw_listing, .arrangement = SW_ARRANGEMENT_HANKS },
+  { "listing-whole", sw_draw_listing, .arrangement = SW_ARRANGEMENT_WHOLE },
 };
 
 static cairo_surface_t *
@@ -50,10 +58,14 @@ paint_scene (gsize i)
   SwLook look = sw_look_plain;
 
   sketch->cloth.fabric = scenes[i].fabric;
+  sketch->listing.wet = scenes[i].wet;
+  sketch->listing.arrangement = scenes[i].arrangement;
+  sketch->listing.palette = FALSE; /* letters are the machine's */
   forecast = fixture_forecast (sketch);
   look.stitch_px = scenes[i].stitch_px;
   look.purl_side = scenes[i].purl_side;
   look.item = scenes[i].item;
+  look.vessel = scenes[i].vessel;
   return fixture_paint (scenes[i].draw, forecast, WIDTH, HEIGHT, &look);
 }
 
