@@ -116,7 +116,7 @@ gather_pixel (const SwStitchMask *mask, const SwStitchSamples *samples, int x, i
         to = &shares[segment_of (mask, samples->place[at])];
         to->cover += cover;
         to->light += cover * samples->light[at];
-        to->dye += cover * samples->dye[at];
+        to->dye += cover * samples->light[at] * samples->dye[at];
       }
 }
 
@@ -166,11 +166,11 @@ balance (SwStitchPatch *patch, float ratio)
   if (light <= 0)
     return;
   factor = ratio * (float) (cover / light);
-  mean = (float) (dye / cover);
+  mean = (float) (dye / light);
   for (guint i = 0; i < n; i++)
     {
+      patch->fragments[i].dye = factor * (patch->fragments[i].dye - mean * patch->fragments[i].light);
       patch->fragments[i].light *= factor;
-      patch->fragments[i].dye -= mean * patch->fragments[i].cover;
     }
 }
 

@@ -42,7 +42,7 @@ typedef enum
  * @segment: of the strand, from left to right: 0 .. n - 1; n is the edge's own strand
  * @light: factor on the colour in linear light, with the share of the pixel in it
  * @cover: share of the pixel, 0 .. 1
- * @dye: how much more dye shows than in the mean, with the share of the pixel in it
+ * @dye: how much more dye shows than in the mean, with the light in it
  */
 typedef struct
 {

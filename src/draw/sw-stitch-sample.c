@@ -348,7 +348,8 @@ shade_strand (const SwStitchScene *scene, const Strand *strand, SwStitchSamples 
 {
   const int at = j * samples->grid.width + i;
 
-  if (samples->own[at] < samples->others[at])
+  /* Where two strands go on from each other they are at one height: whichever is seen there is lit alike. */
+  if (samples->own[at] < samples->others[at] - 0.1f * scene->loop.radius)
     {
       samples->light[at] = 0.5f * hollow_light (scene, samples, at);
       samples->dye[at] = 0;
@@ -361,7 +362,7 @@ shade_strand (const SwStitchScene *scene, const Strand *strand, SwStitchSamples 
 
       samples->light[at] = lit.light * hollow_light (scene, samples, at) * shadow_light (scene, samples, i, j);
       samples->dye[at] = lit.dye;
-      samples->cover[at] = 1;
+      samples->cover[at] = samples->own[at] >= samples->others[at] ? 1 : BENEATH;
     }
 }
 

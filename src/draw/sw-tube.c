@@ -6,7 +6,7 @@
 #include <math.h>
 
 /* A piece reaches a little beyond its ends, so that no wedge opens on the outside of a bend nor between two strands that go on from each other; the higher one wins. */
-#define BEYOND 0.4f
+#define BEYOND 0.6f
 
 typedef struct
 {
