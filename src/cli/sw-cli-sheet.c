@@ -1,11 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
+#include "cli/sw-cli-paper.h"
 #include "cli/sw-cli-run.h"
 #include "cli/sw-cli-stream.h"
 #include "cli/sw-cli-value.h"
 
+#include "files/sw-print.h"
 #include "files/sw-sheet-text.h"
+#include "files/sw-svg.h"
 #include "sketch/sw-member.h"
 
 #include <glib/gi18n-lib.h>
@@ -17,7 +20,7 @@
 /* What was typed. */
 typedef struct
 {
-  char *output, *format, *units, *skeins, *pans;
+  char *output, *format, *units, *paper, *skeins, *pans;
 } Typed;
 
 static void
@@ -26,6 +29,7 @@ typed_clear (Typed *typed)
   g_free (typed->output);
   g_free (typed->format);
   g_free (typed->units);
+  g_free (typed->paper);
   g_free (typed->skeins);
   g_free (typed->pans);
 }
@@ -37,30 +41,54 @@ typedef struct
 {
   int format;
   SwMeasureSystem system;
+  SwPaper paper;
   gint64 skeins, pans; /* 0: as the colourway says */
 } Order;
 
-static char *
-make_text (const SwSheetAccount *account, const Order *order)
+static GBytes *
+bytes_of (char *text)
 {
-  return sw_sheet_text (account, order->system);
+  return g_bytes_new_take (text, strlen (text));
 }
 
-static char *
-make_json (const SwSheetAccount *account, const Order *order)
+static GBytes *
+make_text (SwForecast *forecast, const SwSheetAccount *account, const Order *order, GError **error)
 {
-  return sw_sheet_json (account);
+  return bytes_of (sw_sheet_text (account, order->system));
+}
+
+static GBytes *
+make_json (SwForecast *forecast, const SwSheetAccount *account, const Order *order, GError **error)
+{
+  return bytes_of (sw_sheet_json (account));
+}
+
+static GBytes *
+make_pdf (SwForecast *forecast, const SwSheetAccount *account, const Order *order, GError **error)
+{
+  const SwSheetOptions options = { order->paper, order->system == SW_MEASURE_US };
+
+  return sw_print_sheet_pdf (forecast, account->sheet, &options, error);
+}
+
+static GBytes *
+make_svg (SwForecast *forecast, const SwSheetAccount *account, const Order *order, GError **error)
+{
+  return bytes_of (sw_svg_write (forecast->sketch, account->sheet, order->system == SW_MEASURE_US));
 }
 
 /* What the sheet can be, by the ending of its file. */
 static const struct
 {
   const char *name;
-  char *(*make) (const SwSheetAccount *account, const Order *order);
+  GBytes *(*make) (SwForecast *forecast, const SwSheetAccount *account, const Order *order, GError **error);
   gboolean words; /* for people: to a terminal in its own encoding */
+  gboolean tries; /* tells how alike skeins come out, for which several are forecast */
 } formats[] = {
-  { "txt", make_text, TRUE },
-  { "json", make_json, FALSE },
+  { "txt", make_text, TRUE, TRUE },
+  { "json", make_json, FALSE, TRUE },
+  { "pdf", make_pdf, FALSE, FALSE },
+  { "svg", make_svg, FALSE, FALSE },
 };
 
 /* Index of the format that a file's name ends in; -1 */
@@ -111,7 +139,7 @@ read_order (const Typed *typed, Order *order, GError **error)
   static const char *const systems[] = { "metric", "us", NULL };
   int system = SW_MEASURE_METRIC;
 
-  if (!read_format (typed, &order->format, error) || !sw_cli_choice ("--units", typed->units, systems, &system, error))
+  if (!read_format (typed, &order->format, error) || !sw_cli_choice ("--units", typed->units, systems, &system, error) || !sw_cli_paper (typed->paper, &order->paper, error))
     return FALSE;
   order->system = (SwMeasureSystem) system;
   return read_count ("--skeins", typed->skeins, "skeins", &order->skeins, error) && read_count ("--pans", typed->pans, "pans", &order->pans, error);
@@ -130,7 +158,17 @@ read_batch (const char *name, const Order *order, GError **error)
   return sketch;
 }
 
-static char *
+/* Several forecasts, to tell how alike skeins come out and what slips do. */
+static gboolean
+try_skeins (const SwSketch *sketch, SwRepeat **repeat, GArray **slips, GError **error)
+{
+  *repeat = sw_repeat_new (sketch, SKEINS_TRIED, NULL, error);
+  if (*repeat != NULL)
+    *slips = sw_slips_new (sketch, NULL, error);
+  return *slips != NULL;
+}
+
+static GBytes *
 make_sheet (const SwSketch *sketch, const Order *order, GError **error)
 {
   g_autoptr (SwForecaster) forecaster = sw_forecaster_new ();
@@ -139,25 +177,23 @@ make_sheet (const SwSketch *sketch, const Order *order, GError **error)
   g_autoptr (GArray) slips = NULL;
   g_autoptr (SwSheet) sheet = NULL;
 
-  if (forecast == NULL)
-    return NULL;
-  repeat = sw_repeat_new (sketch, SKEINS_TRIED, NULL, error);
-  slips = repeat != NULL ? sw_slips_new (sketch, NULL, error) : NULL;
-  if (slips == NULL)
+  if (forecast == NULL || (formats[order->format].tries && !try_skeins (sketch, &repeat, &slips, error)))
     return NULL;
   sheet = sw_forecast_sheet (forecast);
-  return formats[order->format].make (&(const SwSheetAccount){ sheet, repeat, slips }, order);
+  return formats[order->format].make (forecast, &(const SwSheetAccount){ sheet, repeat, slips }, order, error);
 }
 
 static gboolean
-put_out (const char *output, const char *text, gboolean words, GError **error)
+put_out (const char *output, GBytes *bytes, gboolean words, GError **error)
 {
-  g_autoptr (GBytes) bytes = NULL;
+  g_autofree char *text = NULL;
 
-  if (output == NULL || g_str_equal (output, "-"))
-    return words ? sw_cli_print_words (text, error) : sw_cli_print_data (text, error);
-  bytes = g_bytes_new (text, strlen (text));
-  return sw_cli_write (output, bytes, error);
+  if (output != NULL && !g_str_equal (output, "-"))
+    return sw_cli_write (output, bytes, error);
+  if (!words)
+    return sw_cli_write ("-", bytes, error);
+  text = g_strndup (g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes));
+  return sw_cli_print_words (text, error);
 }
 
 gboolean
@@ -166,14 +202,15 @@ sw_cli_sheet (SwCall *call, GError **error)
   g_auto (Typed) typed = { NULL };
   g_auto (GStrv) files = NULL;
   g_autoptr (SwSketch) sketch = NULL;
-  g_autofree char *text = NULL;
+  g_autoptr (GBytes) bytes = NULL;
   Order order = { 0 };
   const GOptionEntry entries[] = {
     { "output", 'o', G_OPTION_FLAG_NONE, G_OPTION_ARG_FILENAME, &typed.output, N_ ("Where the sheet goes; else standard output"), "OUT" },
-    { "format", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.format, N_ ("Kind of sheet; else by the ending of OUT"), "txt|json" },
+    { "format", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.format, N_ ("Kind of sheet; else by the ending of OUT"), "txt|json|pdf|svg" },
     { "skeins", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.skeins, N_ ("Skeins in the batch"), "N" },
     { "pans", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.pans, N_ ("Pans they are dyed in"), "P" },
     { "units", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.units, N_ ("Units to measure in"), "metric|us" },
+    { "paper", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.paper, N_ ("Paper of a PDF; else as usual where you are"), "a4|letter" },
     G_OPTION_ENTRY_NULL,
   };
 
@@ -183,14 +220,14 @@ sw_cli_sheet (SwCall *call, GError **error)
   if (sketch == NULL)
     return FALSE;
   sw_cli_progress (_ ("Working out the dye sheet…"));
-  text = make_sheet (sketch, &order, error);
+  bytes = make_sheet (sketch, &order, error);
   sw_cli_progress (NULL);
-  if (text == NULL)
+  if (bytes == NULL)
     {
       g_autofree char *shown = sw_cli_display_name (files[0]);
 
       g_prefix_error (error, "%s: ", shown);
       return FALSE;
     }
-  return put_out (typed.output, text, formats[order.format].words, error);
+  return put_out (typed.output, bytes, formats[order.format].words, error);
 }

@@ -128,7 +128,11 @@ tell_deed (const SwSheetLayout *self, const SwDeed *deed, Line *line)
   const SwSheetPour *pour = find_pour (self->sheet, deed->step);
   const SwSheetStep *after = find_step (self->sheet, deed->step);
 
-  line->title = g_strdup (sw_deed_label (deed->kind));
+  if (step != NULL && step->name[0] != '\0')
+    /* Translators: what is done, and what the dyer calls it: "Rest: until the bath clears" */
+    line->title = g_strdup_printf (_ ("%s: %s"), sw_deed_label (deed->kind), step->name);
+  else
+    line->title = g_strdup (sw_deed_label (deed->kind));
   if (pour != NULL)
     tell_pour (self, step, pour, line);
   else if (after != NULL && (deed->kind == SW_DEED_ACID || deed->kind == SW_DEED_WATER))

@@ -113,6 +113,56 @@ def pan_and_skein_are_full_size_over_all_the_pages():
             near(offset + ends[1][1] - ends[1][0], lay, demo, paper, "skein")
 
 
+def amounts(sheet):
+    """Stock of each pour as it is measured, mL."""
+    return [pour["rounded_stock_ml"] for kind in sheet["pan_kinds"] for pour in kind["pours"] if not pour["dry"]]
+
+
+def words_of(pdf):
+    need("pdftotext")
+    return subprocess.run(["pdftotext", "-layout", pdf, "-"], capture_output=True, text=True, check=True).stdout
+
+
+@tap.test
+def the_dye_sheet_has_every_amount():
+    for demo in sorted(DEMOS.glob("*.colourway")):
+        sheet = json.loads(make("sheet", demo.stem, "json").read_text())
+        for paper, units in (("a4", "metric"), ("letter", "us")):
+            pdf = make("sheet", demo.stem, "pdf", "--paper", paper, "--units", units)
+            n, width, height, info = pages_of(pdf)
+            near(width, PAPERS[paper][0], paper)
+            near(height, PAPERS[paper][1], paper)
+            check(1 <= n <= 3, demo.stem, "has", n, "pages")
+            check(re.search(r"^Title: +\S", info, re.M) and re.search(r"^Tagged: +yes", info, re.M), info)
+            text = words_of(pdf)
+            sketch = json.loads(demo.read_text())
+            check(text.count(sketch["title"]) == n, demo.stem, "title", text.count(sketch["title"]))
+            for step in sketch["steps"]:
+                check(step["name"].split(" ")[0] in text, demo.stem, "leaves out", step["name"])
+            check(all(f"Page {page + 1} of {n}" in text for page in range(n)), "page numbers")
+            for ml in amounts(sheet):
+                shown = [f"{ml:g} mL"] + ([f"{round(ml / 29.5735295625, 2):g} fl oz"] if units == "us" else [])  # what is less than an ounce stays in mL
+                check(any(amount in text for amount in shown), demo.stem, units, "leaves out", *shown)
+
+
+@tap.test
+def a_batch_changes_the_dye_sheet():
+    one, many = (words_of(make("sheet", "plumb-line", "pdf", *batch)) for batch in ((), ("--skeins", "5", "--pans", "3")))
+    check("1 skein" in one and "5 skeins" in many and "3 pans" in many and "in a pan with 1 skein" in many, many)
+
+
+@tap.test
+def the_dye_sheet_as_a_drawing_is_the_template():
+    check(make("sheet", "rock-pool", "svg").read_bytes() == make("template", "rock-pool", "svg").read_bytes(), "they differ")
+
+
+@tap.test
+def the_same_bytes_twice():
+    for command in ("sheet", "template"):
+        a = make(command, "plumb-line", "pdf").read_bytes()
+        check(a == make(command, "plumb-line", "pdf").read_bytes() and b"CreationDate" not in a, command)
+
+
 @tap.test
 def the_svg_is_in_millimetres_with_titles_for_people():
     space = "{http://www.w3.org/2000/svg}"

@@ -10,7 +10,7 @@ _strandwise_cli_value ()
     --item) echo sock hat mitten scarf shawl ;;
     --side) echo knit purl ;;
     --fibre) echo superwash-wool wool superwash-nylon nylon silk ;;
-    --format) case $2 in sheet) echo txt json ;; template) echo pdf svg ;; *) echo png jpeg svg pdf ;; esac ;;
+    --format) case $2 in sheet) echo txt json pdf svg ;; template) echo pdf svg ;; *) echo png jpeg svg pdf ;; esac ;;
     --paper) echo a4 letter ;;
     --pan) echo none steel enamel ;;
     --arrangement) echo hank hanks hank-cloth skein-cloth whole ;;
@@ -27,7 +27,7 @@ _strandwise_cli_options ()
     '') echo --help --version ;;
     check | forecast) echo --json --help ;;
     scan) echo --from --to --csv --json --help ;;
-    sheet) echo --output --format --skeins --pans --units --help ;;
+    sheet) echo --output --format --skeins --pans --units --paper --help ;;
     draw) echo --output --format --size --face --units --item --side --stitch-px --pan --wet --turns --start --arrangement --hanks --shape --ground --no-marks --dark --help ;;
     template) echo --output --format --paper --units --help ;;
     trace) echo --into --output --help ;;

@@ -32,10 +32,11 @@ $c -n $scanning -x -l to -d 'Widest width in stitches'
 set -l sheeting '__fish_seen_subcommand_from sheet'
 $c -n $sheeting -ka '(__fish_complete_suffix .colourway)'
 $c -n $sheeting -r -F -s o -l output -d 'Where the sheet goes'
-$c -n $sheeting -x -l format -a 'txt json' -d 'Kind of sheet'
+$c -n $sheeting -x -l format -a 'txt json pdf svg' -d 'Kind of sheet'
 $c -n $sheeting -x -l skeins -d 'Skeins in the batch'
 $c -n $sheeting -x -l pans -d 'Pans they are dyed in'
 $c -n $sheeting -x -l units -a 'metric us' -d 'Units to measure in'
+$c -n $sheeting -x -l paper -a 'a4 letter' -d 'Paper of a PDF'
 
 set -l drawing '__fish_seen_subcommand_from draw'
 $c -n "$drawing; and not __fish_seen_subcommand_from $pictures" -a "$pictures"
