@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 /* Members whose figure for people is not simply a quantity in the member's own unit. */
 typedef struct
@@ -30,6 +31,10 @@ static const Special specials[] = {
   /* Translators: after a number of specks */
   { "specks_per_100_cm2", SW_QUANTITY_NONE, { 1, 0.64516 }, NULL, { N_ ("on 100 cm²"), N_ ("on 10 in²") } },
 };
+
+/* Prices: to the last coin, whatever their size. */
+static const char *const prices[] = { "yarn_price", "acid_price_per_l", "label_price", "batch_price", "rate_per_hour", "price_per_g", "cost" };
+#define PRICE_DECIMALS 4
 
 static const struct
 {
@@ -92,12 +97,37 @@ unit_size (const Special *manner, const char *symbol)
   return size - origin;
 }
 
+static gboolean
+is_price (const SwMember *member)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (prices); i++)
+    if (g_str_equal (prices[i], member->name))
+      return TRUE;
+  return FALSE;
+}
+
+/* "12.5", "0.085", "1200": no idle noughts, no rounding that a bill would show. */
+static char *
+price_text (double price)
+{
+  g_autofree char *text = g_strdup_printf ("%.*f", PRICE_DECIMALS, price);
+  gsize n = strlen (text);
+
+  while (text[n - 1] == '0')
+    n--;
+  if (!g_ascii_isdigit (text[n - 1]))
+    n--;
+  return g_strndup (text, n);
+}
+
 static char *
 number_text (const SwMember *member, double number, SwSystem system)
 {
   Special manner = manner_of (member);
   double amount = number * manner.scale[system];
 
+  if (is_price (member))
+    return price_text (number);
   if (manner.fixed != NULL)
     {
       g_autofree char *figure = sw_units_format (SW_QUANTITY_NONE, amount / unit_size (&manner, manner.fixed), system);

@@ -4,8 +4,12 @@
 #include "app/sw-sheet-page.h"
 
 #include "app/sw-sheet-amounts.h"
+#include "app/sw-sheet-batches.h"
+#include "app/sw-sheet-cost.h"
 #include "app/sw-sheet-pan.h"
 #include "app/sw-sheet-setup.h"
+#include "app/sw-sheet-surety.h"
+#include "app/sw-sheet-timeline.h"
 #include "app/sw-step-words.h"
 #include "app/sw-subject.h"
 #include "forecast/sw-repeat.h"
@@ -27,7 +31,12 @@ struct _SwSheetPage
   SwSheetPan *pan;
   GtkLabel *pan_label;
   SwSheetSetup *setup;
+  GtkStack *stack;
   SwSheetAmounts *amounts;
+  SwSheetTimeline *timeline;
+  SwSheetCost *cost;
+  SwSheetSurety *surety;
+  SwSheetBatches *batches;
 };
 
 G_DEFINE_FINAL_TYPE (SwSheetPage, sw_sheet_page, ADW_TYPE_BIN)
@@ -66,6 +75,7 @@ show_step (SwSheetPage *self)
   sw_sheet_pan_set_step (self->pan, self->step);
   gtk_label_set_text (self->pan_label, words != NULL ? words : "");
   sw_sheet_amounts_choose (self->amounts, self->step);
+  sw_sheet_timeline_choose (self->timeline, self->step);
 }
 
 static void
@@ -82,12 +92,16 @@ show (SwSheetPage *self)
     }
   self->stale = FALSE;
   sw_sheet_setup_show (self->setup, NULL);
+  sw_sheet_batches_show (self->batches, NULL);
   g_clear_pointer (&self->sheet, sw_sheet_free);
   g_clear_pointer (&self->forecast, sw_forecast_unref);
   self->forecast = sw_forecast_ref (forecast);
   self->sheet = sw_forecast_sheet (forecast);
   sw_sheet_setup_show (self->setup, self->sheet);
   sw_sheet_amounts_show (self->amounts, self->sheet, system_of (self));
+  sw_sheet_timeline_show (self->timeline, self->sheet);
+  sw_sheet_cost_show (self->cost, self->sheet);
+  sw_sheet_batches_show (self->batches, self->sheet);
   self->step = step_to_show (self->sheet, self->step);
   show_step (self);
 }
@@ -116,6 +130,8 @@ set_live (SwSheetPage *self, SwLive *live)
     g_signal_handlers_disconnect_by_data (self->live, self);
   g_set_object (&self->live, live);
   sw_subject_set_document (self->subject, live != NULL ? sw_live_get_document (live) : NULL);
+  if (self->surety != NULL)
+    sw_sheet_surety_set_document (self->surety, live != NULL ? sw_live_get_document (live) : NULL);
   if (live != NULL)
     g_signal_connect_swapped (live, "updated", G_CALLBACK (show), self);
   show (self);
@@ -127,6 +143,7 @@ set_inches (SwSheetPage *self, gboolean inches)
   self->inches = inches;
   g_object_set (self->subject, "inches", inches, NULL);
   g_object_set (self->pan, "inches", inches, NULL);
+  g_object_set (self->surety, "inches", inches, NULL);
   show (self);
 }
 
@@ -197,13 +214,22 @@ sw_sheet_page_class_init (SwSheetPageClass *klass)
   g_object_class_install_properties (object_class, N_PROPS, props);
 
   g_type_ensure (SW_TYPE_SHEET_AMOUNTS);
+  g_type_ensure (SW_TYPE_SHEET_BATCHES);
+  g_type_ensure (SW_TYPE_SHEET_COST);
+  g_type_ensure (SW_TYPE_SHEET_SURETY);
+  g_type_ensure (SW_TYPE_SHEET_TIMELINE);
   g_type_ensure (SW_TYPE_SHEET_PAN);
   g_type_ensure (SW_TYPE_SHEET_SETUP);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/strandwise/Strandwise/sw-sheet-page.ui");
   gtk_widget_class_bind_template_child (widget_class, SwSheetPage, pan);
   gtk_widget_class_bind_template_child (widget_class, SwSheetPage, pan_label);
   gtk_widget_class_bind_template_child (widget_class, SwSheetPage, setup);
+  gtk_widget_class_bind_template_child (widget_class, SwSheetPage, stack);
   gtk_widget_class_bind_template_child (widget_class, SwSheetPage, amounts);
+  gtk_widget_class_bind_template_child (widget_class, SwSheetPage, timeline);
+  gtk_widget_class_bind_template_child (widget_class, SwSheetPage, cost);
+  gtk_widget_class_bind_template_child (widget_class, SwSheetPage, surety);
+  gtk_widget_class_bind_template_child (widget_class, SwSheetPage, batches);
   gtk_widget_class_bind_template_callback (widget_class, step_chosen_cb);
 }
 
@@ -213,4 +239,20 @@ sw_sheet_page_init (SwSheetPage *self)
   self->subject = sw_subject_new (NULL, SW_RECORD_SHEET);
   gtk_widget_init_template (GTK_WIDGET (self));
   sw_sheet_setup_set_subject (self->setup, self->subject);
+  sw_sheet_timeline_set_subject (self->timeline, self->subject);
+  sw_sheet_cost_set_subject (self->cost, self->subject);
+}
+
+void
+sw_sheet_page_set_session (SwSheetPage *self, SwDaySession *session)
+{
+  g_return_if_fail (SW_IS_SHEET_PAGE (self));
+  sw_sheet_batches_set_session (self->batches, session);
+}
+
+void
+sw_sheet_page_show_part (SwSheetPage *self, const char *part)
+{
+  g_return_if_fail (SW_IS_SHEET_PAGE (self));
+  gtk_stack_set_visible_child_name (self->stack, part);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "app/sw-day-session.h"
 #include "app/sw-live.h"
 
 #include <adwaita.h>
@@ -15,5 +16,11 @@ G_BEGIN_DECLS
  */
 #define SW_TYPE_SHEET_PAGE (sw_sheet_page_get_type ())
 G_DECLARE_FINAL_TYPE (SwSheetPage, sw_sheet_page, SW, SHEET_PAGE, AdwBin)
+
+/* Once: the day whose log is noted with a batch. */
+void sw_sheet_page_set_session (SwSheetPage *self, SwDaySession *session);
+
+/* Shows one of its parts: "amounts", "day", "cost", "surety", "batches". */
+void sw_sheet_page_show_part (SwSheetPage *self, const char *part);
 
 G_END_DECLS

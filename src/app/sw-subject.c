@@ -49,7 +49,7 @@ tell (SwSubject *self)
 static gboolean
 has_ids (SwSubject *self)
 {
-  return self->record == SW_RECORD_DYE || self->record == SW_RECORD_STEP;
+  return self->record == SW_RECORD_DYE || self->record == SW_RECORD_STEP || self->record == SW_RECORD_BATCH;
 }
 
 static void

@@ -41,6 +41,7 @@ finished_cb (SwWindow *self)
 {
   show_places (self);
   adw_view_stack_set_visible_child_name (self->stack, "sheet");
+  sw_sheet_page_show_part (self->sheet_page, "batches");
 }
 
 /* Whoever comes back after a crash or a cut of the power wants to know how long the pan has been on. */
@@ -77,6 +78,7 @@ sw_window_add_day (SwWindow *self)
   self->day = sw_day_session_new (self->document, folder);
   self->alarm = sw_day_alarm_new (self->day, GTK_WIDGET (self));
   sw_day_page_set_session (self->day_page, self->day);
+  sw_sheet_page_set_session (self->sheet_page, self->day);
   g_object_set (self->day_page, "live", self->live, NULL);
   g_signal_connect_object (self->day, "found", G_CALLBACK (found_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->day, "failed", G_CALLBACK (failed_cb), self, G_CONNECT_SWAPPED);
