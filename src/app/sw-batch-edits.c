@@ -52,8 +52,9 @@ sw_batch_note (SwDocument *document, const SwSheet *sheet, const char *log, cons
   /* Translators: an edit, shown beside Undo: a dyeing is kept in the file */
   if (!sw_document_edit (document, sw_edit_insert_batch (-1, batch), _ ("Note a Batch"), error))
     return FALSE;
-  if (id != NULL)
-    *id = last_batch (sw_document_get_sketch (document))->id;
+  before = last_batch (sw_document_get_sketch (document));
+  if (id != NULL && before != NULL)
+    *id = before->id;
   return TRUE;
 }
 

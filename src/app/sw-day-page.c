@@ -221,7 +221,7 @@ show_buttons (SwDayPage *self, const SwDayClock *clock)
   const SwDayTimer *timer = main_timer (self);
   const guint pan = sw_day_session_next_pan (self->session);
   /* Translators: starts the same timer for another pan */
-  g_autofree char *words = g_strdup_printf (_ ("Start Pan %u"), pan);
+  g_autofree char *words = g_strdup_printf (_ ("Start the Timer of Pan %u"), pan);
 
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "day.back", clock->current > 0);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "day.pause", timer != NULL);
@@ -419,6 +419,12 @@ leave_cb (SwDayPage *self)
 }
 
 static void
+leave_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  leave_cb (SW_DAY_PAGE (widget));
+}
+
+static void
 start_cb (SwDayPage *self)
 {
   const char *typed = gtk_editable_get_text (self->label);
@@ -540,11 +546,13 @@ add_keys (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "day.pause", NULL, pause_action);
   gtk_widget_class_install_action (widget_class, "day.longer", NULL, longer_action);
   gtk_widget_class_install_action (widget_class, "day.end", NULL, end_action);
+  gtk_widget_class_install_action (widget_class, "day.leave", NULL, leave_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_space, 0, "day.done", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_BackSpace, 0, "day.back", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_p, 0, "day.pause", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_plus, 0, "day.longer", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_KP_Add, 0, "day.longer", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "day.leave", NULL);
 }
 
 static void

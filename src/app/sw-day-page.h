@@ -14,7 +14,8 @@ G_BEGIN_DECLS
  * large button.
  *
  * Properties "live" (SwLive) and "inches".
- * Actions: day.done, day.back, day.pause, day.longer, day.end; with the keys Space, Backspace, P, Plus.
+ * Actions: day.done, day.back, day.pause, day.longer, day.leave, day.end; with the keys Space, Backspace, P,
+ * Plus and Escape.
  * Signal "left": back to the window, the day goes on.
  * Signal "finished": the day is over and wants to be noted.
  */

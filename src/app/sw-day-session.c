@@ -484,7 +484,7 @@ sw_day_session_next_pan (SwDaySession *self)
 {
   const SwDayDeed *deed = under_way (self) ? sw_day_clock_deed (self->clock, 0) : NULL;
 
-  if (deed == NULL || !deed->waits)
+  if (deed == NULL || !deed->waits || !sw_day_deed_is_per_pan (deed))
     return 0;
   for (guint pan = 1; self->clock->pans > 1 && pan <= self->clock->pans; pan++)
     if (sw_day_clock_current_timer (self->clock, pan) == NULL)

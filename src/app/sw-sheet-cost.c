@@ -105,8 +105,10 @@ add_dye (SwSheetCost *self, const SwDye *dye)
   const SwMember *member = sw_record_find_member (SW_RECORD_DYE, "price_per_g");
   g_autoptr (SwSubject) subject = sw_subject_new (sw_subject_get_document (self->subject), SW_RECORD_DYE);
   g_autofree char *title = g_markup_escape_text (sw_dye_title (dye), -1);
-  GtkWidget *row = adw_action_row_new ();
+  GtkWidget *row = g_object_new (ADW_TYPE_PREFERENCES_ROW, "title", title, "activatable", FALSE, "focusable", FALSE, NULL);
+  GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *swatch = g_object_new (SW_TYPE_SWATCH, NULL);
+  GtkWidget *name = gtk_label_new (sw_dye_title (dye));
   GtkWidget *control;
 
   sw_subject_set_ids (subject, &dye->id, 1);
@@ -114,10 +116,13 @@ add_dye (SwSheetCost *self, const SwDye *dye)
   gtk_widget_set_valign (control, GTK_ALIGN_CENTER);
   sw_member_control_set_label (SW_MEMBER_CONTROL (control), sw_dye_title (dye));
   sw_swatch_set_sample (SW_SWATCH (swatch), &dye->sample);
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
+  gtk_label_set_xalign (GTK_LABEL (name), 0);
+  gtk_widget_set_hexpand (name, TRUE);
+  gtk_box_append (GTK_BOX (line), swatch);
+  gtk_box_append (GTK_BOX (line), name);
+  gtk_box_append (GTK_BOX (line), control);
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), line);
   gtk_widget_add_css_class (row, "field-row");
-  adw_action_row_add_prefix (ADW_ACTION_ROW (row), swatch);
-  adw_action_row_add_suffix (ADW_ACTION_ROW (row), control);
   adw_preferences_group_add (self->dyes, row);
   g_ptr_array_add (self->dye_rows, row);
 }
@@ -162,7 +167,7 @@ add_result (SwSheetCost *self, const SwSheet *sheet, const char *title, double b
   g_autofree char *one = sw_money_text (batch / (double) MAX (sheet->skeins, 1), currency);
   SwSheetWords words = { .title = title, .cells = { all, one }, .strong = strong };
 
-  if (batch > 0 || strong)
+  if (batch > 0)
     sw_sheet_table_add (self->result, &words);
 }
 
@@ -179,7 +184,8 @@ say (GString *text, gboolean is_missing, const char *sentence)
 static void
 show_missing (SwSheetCost *self, const SwCost *cost)
 {
-  g_autoptr (GString) text = g_string_new (NULL);
+  /* A cost of nothing would be a lie. */
+  g_autoptr (GString) text = g_string_new (cost->total > 0 ? NULL : _ ("Give prices below to see what a skein costs."));
   g_autofree char *dyes = g_strdup_printf (ngettext ("%u dye has no price.", "%u dyes have no price.", cost->n_unpriced_dyes), cost->n_unpriced_dyes);
 
   say (text, cost->no_yarn_price, _ ("The undyed yarn has no price."));

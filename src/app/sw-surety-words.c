@@ -6,10 +6,14 @@
 #include "sheet/sw-step-title.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 char *
 sw_surety_share (const SwRange *range)
 {
+  if (lround (100 * range->least) == lround (100 * range->most))
+    /* Translators: a percentage */
+    return g_strdup_printf (_ ("%.0f\u00a0%%"), 100 * range->mean);
   /* Translators: the least and the most of several percentages */
   return g_strdup_printf (_ ("%.0f to %.0f\u00a0%%"), 100 * range->least, 100 * range->most);
 }

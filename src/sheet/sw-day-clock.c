@@ -391,6 +391,12 @@ sw_day_clock_hush (SwDayClock *clock)
 
 /* Going through the day */
 
+gboolean
+sw_day_deed_is_per_pan (const SwDayDeed *deed)
+{
+  return deed->kind == SW_DEED_HEAT || deed->kind == SW_DEED_REST || deed->kind == SW_DEED_SET || deed->kind == SW_DEED_COOL;
+}
+
 static void
 enter (SwDayClock *clock, SwMoment now)
 {
@@ -398,7 +404,7 @@ enter (SwDayClock *clock, SwMoment now)
 
   clock->entered_us = now.wall_us;
   if (deed != NULL && deed->waits && sw_day_clock_current_timer (clock, 0) == NULL)
-    sw_day_clock_start (clock, now, deed->title, deed->minutes, (int) clock->current, clock->pans > 1 ? 1 : 0);
+    sw_day_clock_start (clock, now, deed->title, deed->minutes, (int) clock->current, clock->pans > 1 && sw_day_deed_is_per_pan (deed) ? 1 : 0);
 }
 
 /* What has rung was heard; what belongs to the deed is over, unless the next one is done beside it. */
@@ -425,7 +431,10 @@ sw_day_clock_done (SwDayClock *clock, SwMoment now)
   if (deed == NULL || clock->ended)
     return FALSE;
   put_timers_away (clock, next != NULL && next->beside);
-  note (clock, now, SW_DAY_DONE, deed->title, (double) (now.wall_us - clock->entered_us) / MINUTE_US);
+  if (next != NULL && next->beside) /* the one before it is not done */
+    note (clock, now, SW_DAY_BEGUN, next->title, 0);
+  else
+    note (clock, now, SW_DAY_DONE, deed->title, (double) (now.wall_us - clock->entered_us) / MINUTE_US);
   clock->current++;
   enter (clock, now);
   return TRUE;

@@ -139,6 +139,9 @@ gboolean sw_day_clock_fits (const SwDayClock *clock, const SwSketch *sketch);
 /* Returns: (nullable): the deed that is being done, and those that come after; NULL past the end */
 const SwDayDeed *sw_day_clock_deed (const SwDayClock *clock, guint ahead);
 
+/* Whether each pan has its own time for the deed: what is soaked or washed is so all at once. */
+gboolean sw_day_deed_is_per_pan (const SwDayDeed *deed);
+
 /**
  * sw_day_clock_done: on to the next deed
  * The timers of what was done are put away, unless the next deed is done

@@ -190,6 +190,7 @@ test_pans (void)
   sketch->sheet.skeins = 3;
   clock = sw_day_clock_new (sketch, at (0));
   g_assert_cmpuint (clock->pans, ==, 3);
+  g_assert_cmpuint (sw_day_clock_current_timer (clock, 0)->pan, ==, 0); /* all soak together */
   begun = go_to (clock, SW_DEED_REST, 0);
   g_assert_nonnull (sw_day_clock_current_timer (clock, 1));
   g_assert_null (sw_day_clock_current_timer (clock, 2));
@@ -295,13 +296,15 @@ test_log (void)
   g_free (sketch->title);
   sketch->title = g_strdup ("Tideline");
   clock = sw_day_clock_new (sketch, at (0));
-  sw_day_clock_done (clock, at (31));
+  sw_day_clock_done (clock, at (1));
+  sw_day_clock_done (clock, at (32));
   log = sw_day_clock_log (clock);
   lines = g_strsplit (log, "\n", -1);
   g_assert_cmpuint (g_strv_length (lines), ==, clock->events->len);
   g_assert_cmpstr (lines[0], ==, "2025-11-25 10:00 Tideline: begun");
   g_assert_cmpstr (lines[1], ==, "2025-11-25 10:00 Soak the skeins: timer of 30 min started");
-  g_assert_cmpstr (lines[2], ==, "2025-11-25 10:31 Soak the skeins: done after 31 min");
+  g_assert_cmpstr (lines[2], ==, "2025-11-25 10:01 Make up the stocks: begun");
+  g_assert_cmpstr (lines[3], ==, "2025-11-25 10:32 Make up the stocks: done after 31 min");
 
   /* Every kind of event has its words and its name in files. */
   for (int kind = 0; kind < SW_N_DAY_EVENTS; kind++)
