@@ -3,7 +3,7 @@
 
 #include "app/sw-day-page.h"
 
-#include "app/sw-day-timer-row.h"
+#include "app/sw-day-side.h"
 #include "app/sw-day-words.h"
 #include "app/sw-sheet-pan.h"
 #include "app/sw-swatch.h"
@@ -17,7 +17,6 @@ struct _SwDayPage
   SwLive *live;
   SwDaySession *session;
   gboolean inches;
-  guint n_logged; /* lines of the log that are shown */
 
   AdwWindowTitle *title;
   GtkLabel *place;
@@ -37,13 +36,8 @@ struct _SwDayPage
   GtkWidget *back;
   GtkButton *pause;
   GtkWidget *longer;
-  GtkButton *pan_button;
   SwSheetPan *pan;
-  GtkWidget *timers_heading;
-  GtkListBox *timers;
-  GtkEditable *label;
-  GtkSpinButton *minutes;
-  GtkListBox *log;
+  SwDaySide *side;
 };
 
 G_DEFINE_FINAL_TYPE (SwDayPage, sw_day_page, ADW_TYPE_BIN)
@@ -206,9 +200,12 @@ show_main_timer (SwDayPage *self)
   const SwDayTimer *timer = main_timer (self);
   g_autofree char *digits = timer != NULL ? sw_day_digits (sw_day_timer_left (timer, sw_day_session_now (self->session))) : NULL;
   g_autofree char *detail = timer != NULL ? sw_day_timer_detail (timer) : NULL;
+  g_autofree char *both = NULL;
 
   set_text (self->digits, digits != NULL ? digits : "");
-  set_text (self->timer_detail, detail != NULL ? detail : "");
+  /* Translators: the number of a pan, and "until 11:13" or the like */
+  both = timer != NULL && timer->pan > 0 ? g_strdup_printf (_ ("pan %1$u · %2$s"), timer->pan, detail) : g_strdup (detail != NULL ? detail : "");
+  set_text (self->timer_detail, both);
   if (timer != NULL && timer->rung)
     gtk_widget_add_css_class (GTK_WIDGET (self->digits), "time-up");
   else
@@ -219,9 +216,6 @@ static void
 show_buttons (SwDayPage *self, const SwDayClock *clock)
 {
   const SwDayTimer *timer = main_timer (self);
-  const guint pan = sw_day_session_next_pan (self->session);
-  /* Translators: starts the same timer for another pan */
-  g_autofree char *words = g_strdup_printf (_ ("Start the Timer of Pan %u"), pan);
 
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "day.back", clock->current > 0);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "day.pause", timer != NULL);
@@ -229,98 +223,15 @@ show_buttons (SwDayPage *self, const SwDayClock *clock)
   gtk_widget_set_visible (GTK_WIDGET (self->pause), timer != NULL);
   gtk_widget_set_visible (self->longer, timer != NULL);
   gtk_button_set_label (self->pause, timer != NULL && timer->paused ? _ ("Go On") : _ ("Pause"));
-  gtk_widget_set_visible (GTK_WIDGET (self->pan_button), pan != 0);
-  gtk_button_set_label (self->pan_button, words);
-}
-
-static gboolean
-is_beside (SwDayPage *self, const SwDayTimer *timer)
-{
-  return !timer->put_away && timer != main_timer (self);
-}
-
-static GtkListBoxRow *
-find_row (SwDayPage *self, guint timer)
-{
-  GtkListBoxRow *row;
-
-  for (int i = 0; (row = gtk_list_box_get_row_at_index (self->timers, i)) != NULL; i++)
-    if (sw_day_timer_row_get_timer (SW_DAY_TIMER_ROW (row)) == timer)
-      return row;
-  return NULL;
-}
-
-static void
-drop_rows (SwDayPage *self)
-{
-  GtkListBoxRow *row;
-
-  for (int i = 0; (row = gtk_list_box_get_row_at_index (self->timers, i)) != NULL;)
-    {
-      const SwDayTimer *timer = sw_day_clock_find (clock_of (self), sw_day_timer_row_get_timer (SW_DAY_TIMER_ROW (row)));
-
-      if (timer == NULL || !is_beside (self, timer))
-        gtk_list_box_remove (self->timers, GTK_WIDGET (row));
-      else
-        i++;
-    }
-}
-
-static void
-show_timers (SwDayPage *self, const SwDayClock *clock)
-{
-  gboolean any = FALSE;
-
-  drop_rows (self);
-  for (guint i = 0; i < clock->timers->len; i++)
-    {
-      const SwDayTimer *timer = clock->timers->pdata[i];
-
-      if (!is_beside (self, timer))
-        continue;
-      any = TRUE;
-      if (find_row (self, timer->id) == NULL)
-        gtk_list_box_append (self->timers, sw_day_timer_row_new (self->session, timer->id));
-    }
-  gtk_widget_set_visible (GTK_WIDGET (self->timers), any);
-  gtk_widget_set_visible (self->timers_heading, any);
 }
 
 static void
 tick_cb (SwDayPage *self)
 {
-  GtkListBoxRow *row;
-
   if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
     return;
   show_main_timer (self);
-  for (int i = 0; (row = gtk_list_box_get_row_at_index (self->timers, i)) != NULL; i++)
-    sw_day_timer_row_show (SW_DAY_TIMER_ROW (row));
-}
-
-/* The log, the newest first */
-
-static void
-show_log (SwDayPage *self, const SwDayClock *clock)
-{
-  if (clock->events->len < self->n_logged)
-    {
-      GtkListBoxRow *row;
-
-      while ((row = gtk_list_box_get_row_at_index (self->log, 0)) != NULL)
-        gtk_list_box_remove (self->log, GTK_WIDGET (row));
-      self->n_logged = 0;
-    }
-  for (; self->n_logged < clock->events->len; self->n_logged++)
-    {
-      g_autofree char *line = sw_day_event_text (clock->events->pdata[self->n_logged]);
-      GtkWidget *label = gtk_label_new (line);
-
-      gtk_label_set_xalign (GTK_LABEL (label), 0);
-      gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-      gtk_widget_add_css_class (label, "numeric");
-      gtk_list_box_prepend (self->log, label);
-    }
+  sw_day_side_tick (self->side);
 }
 
 static void
@@ -333,8 +244,7 @@ show (SwDayPage *self)
   show_deed (self, clock);
   show_main_timer (self);
   show_buttons (self, clock);
-  show_timers (self, clock);
-  show_log (self, clock);
+  sw_day_side_show (self->side);
   tick_cb (self);
 }
 
@@ -407,12 +317,6 @@ end_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
-pan_cb (SwDayPage *self)
-{
-  sw_day_session_start_pan (self->session);
-}
-
-static void
 leave_cb (SwDayPage *self)
 {
   g_signal_emit (self, signals[SIGNAL_LEFT], 0);
@@ -422,18 +326,6 @@ static void
 leave_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   leave_cb (SW_DAY_PAGE (widget));
-}
-
-static void
-start_cb (SwDayPage *self)
-{
-  const char *typed = gtk_editable_get_text (self->label);
-
-  gtk_spin_button_update (self->minutes);
-  /* Translators: stands for a timer that was given no name */
-  sw_day_session_start (self->session, *typed != '\0' ? typed : _ ("Timer"), gtk_spin_button_get_value (self->minutes));
-  gtk_editable_set_text (self->label, "");
-  sw_day_page_focus (self);
 }
 
 /* Lifecycle */
@@ -525,16 +417,9 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SwDayPage, back);
   gtk_widget_class_bind_template_child (widget_class, SwDayPage, pause);
   gtk_widget_class_bind_template_child (widget_class, SwDayPage, longer);
-  gtk_widget_class_bind_template_child (widget_class, SwDayPage, pan_button);
   gtk_widget_class_bind_template_child (widget_class, SwDayPage, pan);
-  gtk_widget_class_bind_template_child (widget_class, SwDayPage, timers_heading);
-  gtk_widget_class_bind_template_child (widget_class, SwDayPage, timers);
-  gtk_widget_class_bind_template_child (widget_class, SwDayPage, label);
-  gtk_widget_class_bind_template_child (widget_class, SwDayPage, minutes);
-  gtk_widget_class_bind_template_child (widget_class, SwDayPage, log);
+  gtk_widget_class_bind_template_child (widget_class, SwDayPage, side);
   gtk_widget_class_bind_template_callback (widget_class, leave_cb);
-  gtk_widget_class_bind_template_callback (widget_class, pan_cb);
-  gtk_widget_class_bind_template_callback (widget_class, start_cb);
 }
 
 /* A focused button takes Space for itself; what is clicked does not take the focus, so that Space stays with the large button. */
@@ -574,6 +459,7 @@ sw_day_page_class_init (SwDayPageClass *klass)
   signals[SIGNAL_LEFT] = g_signal_new ("left", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[SIGNAL_FINISHED] = g_signal_new ("finished", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 
+  g_type_ensure (SW_TYPE_DAY_SIDE);
   g_type_ensure (SW_TYPE_SHEET_PAN);
   g_type_ensure (SW_TYPE_SWATCH);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/strandwise/Strandwise/sw-day-page.ui");
@@ -595,6 +481,8 @@ sw_day_page_set_session (SwDayPage *self, SwDaySession *session)
   self->session = g_object_ref (session);
   g_signal_connect_swapped (session, "changed", G_CALLBACK (show), self);
   g_signal_connect_swapped (session, "tick", G_CALLBACK (tick_cb), self);
+  g_signal_connect_swapped (self->side, "started", G_CALLBACK (sw_day_page_focus), self);
+  sw_day_side_set_session (self->side, session);
 }
 
 void

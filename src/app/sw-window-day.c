@@ -66,6 +66,47 @@ state_cb (SwWindow *self)
     show_places (self);
 }
 
+static void
+close_answered_cb (SwWindow *self, const char *response)
+{
+  if (!g_str_equal (response, "close"))
+    return;
+  self->day_may_rest = TRUE;
+  gtk_window_close (GTK_WINDOW (self));
+}
+
+static gboolean
+has_running_timer (const SwDayClock *clock)
+{
+  for (guint i = 0; i < clock->timers->len; i++)
+    {
+      const SwDayTimer *timer = clock->timers->pdata[i];
+
+      if (!timer->put_away && !timer->paused && !timer->rung)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+gboolean
+sw_window_asks_about_day (SwWindow *self)
+{
+  const SwDayClock *clock = sw_day_session_get_state (self->day) == SW_DAY_STATE_UNDER_WAY ? sw_day_session_get_clock (self->day) : NULL;
+  GtkWidget *dialog;
+
+  if (clock == NULL || !has_running_timer (clock))
+    return FALSE;
+  dialog = adw_message_dialog_new (GTK_WINDOW (self), _ ("Close While Timers Run?"),
+                                   _ ("The day is kept, and its time runs on, but no timer rings while the colourway is closed."));
+  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "stay", _ ("_Stay"), "close", _ ("_Close"), NULL);
+  adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "close", ADW_RESPONSE_DESTRUCTIVE);
+  adw_message_dialog_set_default_response (ADW_MESSAGE_DIALOG (dialog), "stay");
+  adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "stay");
+  g_signal_connect_object (dialog, "response", G_CALLBACK (close_answered_cb), self, G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (dialog));
+  return TRUE;
+}
+
 void
 sw_window_add_day (SwWindow *self)
 {

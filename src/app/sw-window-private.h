@@ -27,6 +27,7 @@ struct _SwWindow
   SwGuide *guide;       /* NULL until it is wanted */
   SwDaySession *day;
   SwDayAlarm *alarm;
+  gboolean day_may_rest; /* the question about its timers has been answered */
   gboolean may_close;   /* the question has been answered */
 
   /* template */
@@ -59,6 +60,9 @@ void sw_window_add_picture_actions (SwWindow *self);
 void sw_window_add_print_actions (SwWindow *self);
 void sw_window_add_trace_actions (SwWindow *self);
 void sw_window_add_day (SwWindow *self);
+
+/* Whether timers run that would not ring once the window is closed; then it asks, and closes the window if it may. */
+gboolean sw_window_asks_about_day (SwWindow *self);
 void sw_window_set_action_enabled (SwWindow *self, const char *name, gboolean enabled);
 
 /**

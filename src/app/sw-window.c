@@ -167,6 +167,8 @@ sw_window_close_request (GtkWindow *window)
 {
   SwWindow *self = SW_WINDOW (window);
 
+  if (!self->day_may_rest && sw_window_asks_about_day (self))
+    return TRUE;
   if (!self->may_close && sw_document_get_modified (self->document))
     {
       sw_window_ask_before_closing (self);
