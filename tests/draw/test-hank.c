@@ -236,6 +236,37 @@ test_start (void)
   g_assert_cmpfloat (sw_ciede2000 (ends[0], ends[1]), >, 4);
 }
 
+/* Yarns that no shop sells are drawn all the same: hardly a stitch, a single thick wrap, very many thin ones. */
+static void
+test_odd (void)
+{
+  static const struct
+  {
+    double mass_g, metres_per_100_g, circumference_cm;
+  } odd[] = { { 1, 30, 60 }, { 1, 400, 150 }, { 100, 20, 400 }, { 500, 1200, 90 }, { 100, 400, 1200 } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (odd); i++)
+    {
+      g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+      g_autoptr (SwForecast) forecast = NULL;
+      cairo_surface_t *surface;
+
+      sketch->yarn.mass_g = odd[i].mass_g;
+      sketch->yarn.metres_per_100_g = odd[i].metres_per_100_g;
+      sketch->reel.circumference_cm = odd[i].circumference_cm;
+      sketch->lay.runs = odd[i].circumference_cm > 700 ? 4 : 2;
+      sketch->cloth.stitch_length_cm = 0;
+      sketch->cloth.start_cm = i == 0 ? 28.5 : 0;
+      sketch->listing.arrangement = SW_ARRANGEMENT_WHOLE;
+      forecast = fixture_forecast (sketch);
+      surface = fixture_paint (sw_draw_listing, forecast, 160, 160, &sw_look_plain);
+      cairo_surface_destroy (surface);
+      surface = fixture_paint (sw_draw_hank, forecast, 300, 100, &sw_look_plain);
+      g_assert_cmpfloat (sw_ciede2000 (fixture_mean (surface, 0, 0, 300, 6), fixture_mean (surface, 30, 40, 240, 20)), >, 0.5); /* something is there */
+      cairo_surface_destroy (surface);
+    }
+}
+
 /* The exposure keeps the mean where there is room, and never reaches white. */
 static void
 test_exposure (void)
@@ -298,6 +329,7 @@ main (int argc, char **argv)
   g_test_add_func ("/hank/shape", test_shape);
   g_test_add_func ("/hank/bundle", test_bundle);
   g_test_add_func ("/hank/start", test_start);
+  g_test_add_func ("/hank/odd", test_odd);
   g_test_add_func ("/laid/colour", test_laid_colour);
   g_test_add_func ("/light/exposure", test_exposure);
   g_test_add_func ("/light/wet", test_wet);
