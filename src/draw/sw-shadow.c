@@ -8,13 +8,13 @@
 #define DARKEST 0.62 /* of the shadow */
 #define RIM 12.0     /* places over which it fades out */
 
-/* As a picture of the relief's size: alpha over black. */
+/* As a picture of the relief's size: black and its alpha. (A mask would do, but cairo's SVG puts it in the wrong place once it is scaled.) */
 static cairo_surface_t *
 shadow_surface (const SwRelief *relief)
 {
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_A8, relief->width, relief->height);
-  const int stride = cairo_image_surface_get_stride (surface);
-  guint8 *data = cairo_image_surface_get_data (surface);
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, relief->width, relief->height);
+  const int stride = cairo_image_surface_get_stride (surface) / 4; /* pixels */
+  guint32 *data = (guint32 *) (gpointer) cairo_image_surface_get_data (surface);
 
   for (int j = 0; j < relief->height; j++)
     for (int i = 0; i < relief->width; i++)
@@ -24,7 +24,7 @@ shadow_surface (const SwRelief *relief)
         const int rim = MIN (MIN (i, relief->width - 1 - i), MIN (j, relief->height - 1 - j));
 
         /* A share of linear light; laid over an encoded grey as alpha it is about its 2.2th root. */
-        data[(gsize) j * (gsize) stride + (gsize) i] = (guint8) (255 * DARKEST * (1 - pow (CLAMP (light, 0, 1), 1 / 2.2)) * MIN (rim / RIM, 1));
+        data[(gsize) j * (gsize) stride + (gsize) i] = (guint32) (255 * DARKEST * (1 - pow (CLAMP (light, 0, 1), 1 / 2.2)) * MIN (rim / RIM, 1)) << 24;
       }
   cairo_surface_mark_dirty (surface);
   return surface;
@@ -39,8 +39,8 @@ sw_shadow_draw (const SwRelief *relief, const SwCanvas *canvas, double x, double
   cairo_save (canvas->cr);
   cairo_translate (canvas->cr, x + (double) relief->left * px_per_cm - step / 2, y + (double) relief->top * px_per_cm - step / 2);
   cairo_scale (canvas->cr, step, step);
-  cairo_set_source_rgb (canvas->cr, 0, 0, 0);
-  cairo_mask_surface (canvas->cr, surface, 0, 0);
+  cairo_set_source_surface (canvas->cr, surface, 0, 0);
+  cairo_paint (canvas->cr);
   cairo_restore (canvas->cr);
   cairo_surface_destroy (surface);
 }
