@@ -226,10 +226,13 @@ add_step (SwSheetAmounts *self, const SwSheet *sheet, gsize i, const GArray *rem
 static void
 show_steps (SwSheetAmounts *self, const SwSheet *sheet, const GArray *remarks, SwSystem system)
 {
-  g_autofree char *clear = sheet->clear_percent >= 0
-                               /* Translators: how much of the dye is on the yarn after the last step */
-                               ? g_strdup_printf (_ ("At the end %.0f %% of the dye is on the fibre, and the bath holds the rest."), sheet->clear_percent)
-                               : NULL;
+  g_autofree char *clear = sheet->clear_percent >= 99.5
+                               /* Translators: all the dye has left the bath for the yarn */
+                               ? g_strdup (_ ("At the end the bath is clear: all the dye is on the fibre."))
+                               : sheet->clear_percent >= 0
+                                     /* Translators: how much of the dye is on the yarn after the last step */
+                                     ? g_strdup_printf (_ ("At the end %.0f %% of the dye is on the fibre, and the bath holds the rest."), sheet->clear_percent)
+                                     : NULL;
 
   sw_sheet_table_begin (self->steps);
   for (gsize i = 0; i < sheet->n_steps; i++)
