@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The built program on a desk, used by pointer and keys."""
 import json
+import math
 import os
 import pathlib
 import re
@@ -40,10 +41,13 @@ class Program:
     def wait_until_shown(self, drawn=True):
         """The window is up and stands in the corner, its inside 1280 x 800 whatever its frame; if there is yarn, it is `drawn`."""
         self.window = wait_for("the window", self.find_window)
-        frame = wait_for("the frame", lambda: self.tree.find("frame"))
 
         def placed():
             """Asked again: what is asked of a window while it is still being put up may get lost."""
+            frame, window = self.tree.find("frame"), self.find_window()
+            if frame is None or window is None:
+                return False
+            self.window = window
             width, height = frame.extents[2:]
             x, y, outer, _ = self.geometry(self.window)
             self.margin = (outer - self.desk.scale * width) // 2
@@ -52,16 +56,20 @@ class Program:
             size = [side * self.desk.scale + 2 * self.margin for side in WINDOW]
             self.desk.xdotool("windowmove", self.window, 0, 0, "windowsize", self.window, *size, "windowfocus", self.window, check=False)
             return False
-        wait_for("the window's size", placed, pause=0.2)
+        try:
+            wait_for("the window's size", placed, pause=0.2)
+        except Failure:
+            self.keep_picture()
+            raise
         if drawn:
             wait_for("a picture of the skein", self.skein_is_drawn)
         return self
 
     def find_window(self):
-        """The X window with a title; popovers have the program's name."""
+        """The X window of the drawing: a dialog before it is smaller."""
         expect(self.process.poll() is None, f"the program ended with {self.process.poll()}: {self.errors.read_text()}")
         ids = self.desk.xdotool("search", "--onlyvisible", "--pid", self.process.pid, ".", check=False)
-        return ids.splitlines()[-1] if ids else None
+        return max(ids.split(), key=lambda window: math.prod(self.geometry(window)[2:]), default=None)
 
     def skein_is_drawn(self):
         """Yarn has thousands of colours, an empty pane a few, whichever place is open."""
@@ -202,6 +210,22 @@ class Program:
         """To one of the four places; waits until something that is only there is shown, and returns it."""
         self.keys(key)
         return self.find(role, name)
+
+    def show_place(self, number):
+        """One of the four, from 1."""
+        self.keys(f"alt+{number}")
+        wait_for(f"place {number}", lambda: "selected" in list(self.tree.all("page tab"))[number - 1].states)
+
+    def bring_back(self):
+        """What a crash has left. A dialog that has just come up may still be on its way, and miss the click."""
+        def pressed():
+            button = self.tree.find("push button", "Bring Back")
+            if button is None:
+                return True
+            self.click(button)
+            return False
+        self.find("push button", "Bring Back")
+        wait_for("the end of the question", pressed, pause=2)
 
     def leave_guide(self):
         self.click(self.find("push button", "Skip"))

@@ -181,8 +181,7 @@ class Sitting:
 
     def recover(self):
         self.program = Program(self.desk).wait_until_shown()
-        self.program.click(self.program.find("push button", "Bring Back"))
-        self.program.gone("push button", "Bring Back")
+        self.program.bring_back()
         spin = self.program.go_to("alt+2", "spin button", "Width")
         wait_for("the last edit", lambda: spin.value == LATER_WIDTH)
         expect(self.program.tree.find("push button", "Skip") is None, "the guide is back")
