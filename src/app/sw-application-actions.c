@@ -76,7 +76,7 @@ static const struct
   { "win.place::cloth", { "<Alt>2" } },
   { "win.place::sheet", { "<Alt>3" } },
   { "win.place::listing", { "<Alt>4" } },
-  { "win.dye-day", { "<Control>d" } },
+  { "win.dye-day", { "<Control><Shift>d" } },
   { "win.guide", { "F1" } },
 };
 

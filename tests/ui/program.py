@@ -88,6 +88,7 @@ class Program:
     @property
     def tree(self):
         """Asked anew each time; the bus may be late when the machine is busy."""
+        expect(self.process.poll() is None, f"the program has ended with {self.process.poll()}: {self.errors.read_text()}")
         return wait_for("the accessibility tree", lambda: program_root(self.process.pid))
 
     def kill(self):
@@ -217,15 +218,13 @@ class Program:
         wait_for(f"place {number}", lambda: "selected" in list(self.tree.all("page tab"))[number - 1].states)
 
     def bring_back(self):
-        """What a crash has left. A dialog that has just come up may still be on its way, and miss the click."""
-        def pressed():
-            button = self.tree.find("push button", "Bring Back")
-            if button is None:
-                return True
-            self.click(button)
-            return False
-        self.find("push button", "Bring Back")
-        wait_for("the end of the question", pressed, pause=2)
+        """What a crash has left. A question that has just come up may not have the keyboard yet, and miss the key."""
+        def answered():
+            self.keys("alt+b")
+            time.sleep(0.2)
+            return not self.other_windows()
+        wait_for("the question about an unsaved drawing", self.other_windows)
+        wait_for("the end of the question", answered, pause=0.5)
 
     def leave_guide(self):
         self.click(self.find("push button", "Skip"))

@@ -95,7 +95,7 @@ def look(program):
 
 def start(run):
     run.begin(drawn=True)
-    run.program.keys("ctrl+d")
+    run.program.keys("ctrl+shift+d")
     wait_for("the digits", lambda: seconds_shown(run.program) is not None)
     day = wait_for("the day's file", lambda: state(run.desk))
     begun = datetime.datetime.fromisoformat(day["begun"].replace("Z", "+00:00")).timestamp()
