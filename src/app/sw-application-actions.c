@@ -39,17 +39,23 @@ quit_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 static void
 about_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
-  adw_show_about_window (gtk_application_get_active_window (GTK_APPLICATION (user_data)),
-                         "application-name", g_get_application_name (),
-                         "application-icon", SW_APP_ID,
-                         "version", SW_VERSION,
-                         "developer-name", _ ("The Strandwise contributors"),
-                         "comments", _ ("Draw a colourway on the skein, and see how it will knit before the water is hot.\n\n"
-                                        "What Strandwise shows is a forecast from a model, not a promise: dye a test skein first."),
-                         "license-type", GTK_LICENSE_GPL_3_0,
-                         /* Translators: your names, one a line */
-                         "translator-credits", _ ("translator-credits"),
-                         NULL);
+  /* Translators: a heading in About, over the credit for the usual yarn weights */
+  const char *const weights[] = { _ ("Source: Craft Yarn Council's www.YarnStandards.com"), NULL };
+  GtkWidget *about = g_object_new (ADW_TYPE_ABOUT_WINDOW,
+                                   "transient-for", gtk_application_get_active_window (GTK_APPLICATION (user_data)),
+                                   "application-name", g_get_application_name (),
+                                   "application-icon", SW_APP_ID,
+                                   "version", SW_VERSION,
+                                   "developer-name", _ ("The Strandwise contributors"),
+                                   "comments", _ ("Draw a colourway on the skein, and see how it will knit before the water is hot.\n\n"
+                                                  "What Strandwise shows is a forecast from a model, not a promise: dye a test skein first."),
+                                   "license-type", GTK_LICENSE_GPL_3_0,
+                                   /* Translators: your names, one a line */
+                                   "translator-credits", _ ("translator-credits"),
+                                   NULL);
+
+  adw_about_window_add_credit_section (ADW_ABOUT_WINDOW (about), _ ("Yarn Weights"), (const char **) weights);
+  gtk_window_present (GTK_WINDOW (about));
 }
 
 static const struct

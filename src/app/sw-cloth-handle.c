@@ -21,10 +21,13 @@ document_of (SwClothCanvas *self)
   return sw_live_get_document (sw_picture_view_get_live (SW_PICTURE_VIEW (self)));
 }
 
+/* In the hand it is where the hand has put it, not where the newest forecast has. */
 static double
 edge_x (SwClothCanvas *self)
 {
-  return sw_cloth_camera_x (&self->camera, self->camera.columns);
+  const double columns = self->pulling ? (double) sw_document_get_sketch (document_of (self))->cloth.width_stitches : self->camera.columns;
+
+  return sw_cloth_camera_x (&self->camera, columns);
 }
 
 /* The handle sits on the edge, in the middle of what is seen of it. */
@@ -135,6 +138,7 @@ drag_update_cb (GtkGestureDrag *gesture, double dx, double dy, SwClothCanvas *se
     return;
   if (!sw_cloth_drag_width (document_of (self), sw_cloth_camera_column (&self->camera, x + dx) + self->pulled_columns, &error))
     gtk_widget_error_bell (GTK_WIDGET (self));
+  gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
 void

@@ -4,7 +4,7 @@
 #include "app/sw-field-row.h"
 
 #include "app/sw-field.h"
-#include "app/sw-member-control.h"
+#include "app/sw-member-notes.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -44,7 +44,7 @@ is_there (GBinding *binding, const GValue *sentence, GValue *there, gpointer use
 static gboolean
 is_wide (const SwMember *member)
 {
-  return member->kind == SW_KIND_COLOUR;
+  return member->kind == SW_KIND_COLOUR || sw_member_is_notes (member);
 }
 
 static void

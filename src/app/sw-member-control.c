@@ -8,6 +8,7 @@
 #include "app/sw-member-dye.h"
 #include "app/sw-member-entry.h"
 #include "app/sw-member-flag.h"
+#include "app/sw-member-notes.h"
 #include "app/sw-member-text.h"
 
 #include <glib/gi18n-lib.h>
@@ -152,7 +153,7 @@ sw_member_control_new (SwSubject *subject, const SwMember *member)
 
   g_return_val_if_fail (member != NULL && (gsize) member->kind < G_N_ELEMENTS (types), NULL);
 
-  self = g_object_new (types[member->kind], NULL);
+  self = g_object_new (sw_member_is_notes (member) ? SW_TYPE_MEMBER_NOTES : types[member->kind], NULL);
   sw_member_control_bind (self, subject, member);
   sw_member_control_set_label (self, _ (member->label));
   return GTK_WIDGET (self);

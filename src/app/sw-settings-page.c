@@ -23,6 +23,7 @@ struct _SwSettingsPage
   gboolean inches;
 
   AdwPreferencesGroup *colourway;
+  AdwPreferencesGroup *notes;
   AdwExpanderRow *yarn;
   AdwExpanderRow *reel;
   AdwExpanderRow *lay;
@@ -255,6 +256,7 @@ sw_settings_page_class_init (SwSettingsPageClass *klass)
   g_type_ensure (SW_TYPE_YARN_WEIGHT_ROW);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/strandwise/Strandwise/sw-settings-page.ui");
   gtk_widget_class_bind_template_child (widget_class, SwSettingsPage, colourway);
+  gtk_widget_class_bind_template_child (widget_class, SwSettingsPage, notes);
   gtk_widget_class_bind_template_child (widget_class, SwSettingsPage, yarn);
   gtk_widget_class_bind_template_child (widget_class, SwSettingsPage, reel);
   gtk_widget_class_bind_template_child (widget_class, SwSettingsPage, lay);
@@ -275,6 +277,7 @@ sw_settings_page_init (SwSettingsPage *self)
     self->subjects[i] = sw_subject_new (NULL, records[i]);
 
   adw_preferences_group_add (self->colourway, sw_field_row_new (self->subjects[0], sw_record_find_member (SW_RECORD_SKETCH, "title")));
+  adw_preferences_group_add (self->notes, sw_field_row_new (self->subjects[0], sw_record_find_member (SW_RECORD_SKETCH, "notes")));
   expanders[1] = self->yarn;
   expanders[2] = self->reel;
   expanders[3] = self->lay;

@@ -39,6 +39,12 @@ sw_strip_view_describe (SwPictureView *view, SwForecast *forecast)
   sw_forecast_strip (forecast, N_PLACES, xyz, xyz + N_PLACES, xyz + 2 * N_PLACES);
   sw_lab_from_xyz_many (xyz, xyz + N_PLACES, xyz + 2 * N_PLACES, N_PLACES, lab, lab + N_PLACES, lab + 2 * N_PLACES);
   n = sw_strip_runs (lab, lab + N_PLACES, lab + 2 * N_PLACES, N_PLACES, runs);
+  /* What goes on round the loop's end is one stretch. */
+  if (n > 1 && sw_strip_run_distance (&runs[0], &runs[n - 1]) < SW_STRIP_SAME)
+    {
+      n--;
+      runs[0].to += runs[n].to - runs[n].from;
+    }
   for (gsize i = 0; i < n; i++)
     {
       const double cm = (double) (runs[i].to - runs[i].from) * forecast->repeat_cm / N_PLACES;

@@ -3,6 +3,7 @@
 
 #include "cli/sw-cli-stream.h"
 #include "cli/sw-cli.h"
+#include "forecast/sw-memory.h"
 
 #include <glib/gi18n-lib.h>
 #include <locale.h>
@@ -117,6 +118,7 @@ main (int argc, char **argv)
   SwCall call = { &top, argc, argv, SW_EXIT_FINE };
   g_autoptr (GError) error = NULL;
 
+  sw_memory_keep ();
   setlocale (LC_ALL, "");
   /* Figures are read and printed with a point everywhere, so that a script works on any machine. */
   setlocale (LC_NUMERIC, "C");

@@ -134,7 +134,7 @@ draw_folds (const SwCanvas *canvas, const SwForecast *forecast, const SwStripGeo
     }
 }
 
-/* A bracket over one stretch with its length, where that fits. A stretch that goes on round the loop's end stays open there. */
+/* A bracket over one stretch with its length, where that fits; none if it is 0. A stretch that goes on round the loop's end stays open there. */
 static void
 draw_run (const SwCanvas *canvas, const SwStripGeometry *geometry, double from_cm, double to_cm, double length_cm, gboolean open_left, gboolean open_right)
 {
@@ -151,11 +151,20 @@ draw_run (const SwCanvas *canvas, const SwStripGeometry *geometry, double from_c
     sw_canvas_line (canvas, left, line, left, line + 4);
   if (!open_right)
     sw_canvas_line (canvas, right - 1, line, right - 1, line + 4);
+  if (length_cm <= 0)
+    return;
   sw_canvas_text_size (canvas, text, SW_TEXT_PX, &width, &height);
   if (width + 6 > right - left)
     return;
   sw_canvas_set_ink (canvas, SW_INK_TEXT);
   sw_canvas_text (canvas, text, (left + right) / 2, line - 1, 0.5, 1, SW_TEXT_PX, NULL);
+}
+
+/* In places. */
+static double
+length_of (const SwStripRun *run)
+{
+  return (double) (run->to - run->from);
 }
 
 static void
@@ -164,18 +173,22 @@ draw_runs (const SwCanvas *canvas, const SwForecast *forecast, const SwStripGeom
   g_autofree SwStripRun *runs = g_new (SwStripRun, loop->n);
   g_autofree float *lab = g_new (float, 3 * loop->n);
   const double place = forecast->repeat_cm / (double) loop->n;
-  gsize n;
+  gsize n, longer;
   gboolean joined;
 
   sw_lab_from_xyz_many (loop->x, loop->y, loop->z, loop->n, lab, lab + loop->n, lab + 2 * loop->n);
   n = sw_strip_runs (lab, lab + loop->n, lab + 2 * loop->n, loop->n, runs);
   joined = n > 1 && sw_strip_run_distance (&runs[0], &runs[n - 1]) < SW_STRIP_SAME;
+  longer = length_of (&runs[n - 1]) > length_of (&runs[0]) ? n - 1 : 0;
   for (gsize i = 0; i < n; i++)
     {
-      double length = (double) (runs[i].to - runs[i].from) * place;
+      double length = length_of (&runs[i]) * place;
 
-      if (joined && (i == 0 || i == n - 1))
-        length = (double) (runs[0].to - runs[0].from + runs[n - 1].to - runs[n - 1].from) * place;
+      /* One stretch in two pieces is named once, over the longer. */
+      if (joined && i == longer)
+        length = (length_of (&runs[0]) + length_of (&runs[n - 1])) * place;
+      else if (joined && (i == 0 || i == n - 1))
+        length = 0;
       draw_run (canvas, geometry, (double) runs[i].from * place, (double) runs[i].to * place, length, joined && i == 0, joined && i == n - 1);
     }
 }
