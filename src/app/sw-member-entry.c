@@ -176,6 +176,8 @@ sw_member_entry_init (SwMemberEntry *self)
   gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 10);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), 10);
   gtk_entry_set_alignment (self->entry, 1);
+  /* Figures with their signs run from left to right in every language. */
+  gtk_widget_set_direction (GTK_WIDGET (self->entry), GTK_TEXT_DIR_LTR);
   gtk_widget_add_css_class (GTK_WIDGET (self->entry), "numeric");
   adw_bin_set_child (ADW_BIN (self), GTK_WIDGET (self->entry));
 

@@ -4,6 +4,7 @@
 #include "app/sw-place-words.h"
 
 #include "app/sw-step-words.h"
+#include "draw/sw-pan-geometry.h"
 
 #include <glib/gi18n-lib.h>
 #include <stdio.h>
@@ -18,6 +19,20 @@ after_place (const char *message)
   return length > 0 && g_str_has_prefix (message + length, ": ") ? message + length + 2 : message;
 }
 
+/* By its place in the list, and by the number that it bears in the picture. */
+static char *
+name_of_step (const SwSketch *sketch, guint index)
+{
+  const SwStep *step = sketch->steps->pdata[index];
+  g_autofree char *title = sw_step_title (sketch, step);
+
+  if (sw_step_is_pour (step))
+    /* Translators: a step's place in the list, its number as a pour in the picture, its name: step 6 (pour 4, “Canal”) */
+    return g_strdup_printf (_ ("Step %1$u (pour %2$u, “%3$s”)"), index + 1, sw_pan_pour_number (sketch, step->id), title);
+  /* Translators: a step's place in the list, its name: step 7 (“Rest”) */
+  return g_strdup_printf (_ ("Step %1$u (“%2$s”)"), index + 1, title);
+}
+
 static char *
 name_of (const SwSketch *sketch, const char *place)
 {
@@ -28,12 +43,13 @@ name_of (const SwSketch *sketch, const char *place)
       const SwDye *dye = sketch->dyes->pdata[index];
 
       if (dye->name != NULL && *dye->name != '\0')
-        return g_strdup (dye->name);
+        /* Translators: the name of a dye, at the beginning of a sentence */
+        return g_strdup_printf (_ ("“%s”"), dye->name);
       /* Translators: %u is the dye's place in the list, from 1 */
       return g_strdup_printf (_ ("Dye %u"), index + 1);
     }
   if (sscanf (place, "steps[%u]", &index) == 1 && index < sketch->steps->len)
-    return sw_step_title (sketch, sketch->steps->pdata[index]);
+    return name_of_step (sketch, index);
   return NULL;
 }
 
@@ -51,5 +67,5 @@ sw_place_in_words (const SwSketch *sketch, const char *message)
   if (name == NULL)
     return g_strdup (sentence);
   /* Translators: the first %s is a dye or a step, the second a sentence about it */
-  return g_strdup_printf (_ ("“%s”: %s"), name, sentence);
+  return g_strdup_printf (_ ("%s: %s"), name, sentence);
 }

@@ -4,9 +4,9 @@
 #include "app/sw-strip-view.h"
 
 #include "app/sw-units.h"
-#include "colour/sw-colour-name.h"
 #include "colour/sw-mix.h"
 #include "draw/sw-strip-runs.h"
+#include "forecast/sw-colour-words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -49,7 +49,7 @@ sw_strip_view_describe (SwPictureView *view, SwForecast *forecast)
     {
       const double cm = (double) (runs[i].to - runs[i].from) * forecast->repeat_cm / N_PLACES;
       g_autofree char *length = sw_units_format (SW_QUANTITY_LENGTH, cm, system);
-      g_autofree char *name = sw_colour_name ((SwLab){ runs[i].l, runs[i].a, runs[i].b });
+      g_autofree char *name = sw_forecast_colour_name (forecast, (SwLab){ runs[i].l, runs[i].a, runs[i].b });
 
       if (i > 0)
         /* Translators: between the stretches of a strand: 31 cm petrol blue, 11 cm dusty violet-blue */

@@ -5,7 +5,7 @@
 
 #include "app/sw-cloth-words.h"
 #include "app/sw-swatch.h"
-#include "colour/sw-colour-name.h"
+#include "forecast/sw-colour-words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -116,7 +116,7 @@ show_line (Line *line, const SwForecast *forecast, const SwStripe *stripe, SwSys
 {
   const SwSample sample = { SW_SAMPLE_LAB, { (double) stripe->l, (double) stripe->a, (double) stripe->b } };
   g_autofree char *words = sw_cloth_stripe (forecast, stripe, system);
-  g_autofree char *name = sw_colour_name ((SwLab){ (double) stripe->l, (double) stripe->a, (double) stripe->b });
+  g_autofree char *name = sw_forecast_colour_name (forecast, (SwLab){ (double) stripe->l, (double) stripe->a, (double) stripe->b });
 
   sw_swatch_set_sample (line->chip, &sample);
   gtk_label_set_text (line->cells[COLUMN_COLOUR], name);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
+#include "cli/sw-cli-guess.h"
 #include "cli/sw-cli-stream.h"
 #include "cli/sw-cli.h"
 #include "forecast/sw-memory.h"
@@ -65,6 +66,26 @@ find_command (const SwCommand *group, const char *name)
   return NULL;
 }
 
+/* Returns: FALSE */
+static gboolean
+refuse_word (const SwCommand *group, const char *word, GError **error)
+{
+  const char *words[16] = { NULL };
+  const char *guess;
+  gsize n = 0;
+
+  for (const SwCommand *command = group->commands; command->name != NULL && n + 1 < G_N_ELEMENTS (words); command++)
+    words[n++] = command->name;
+  guess = sw_cli_guess (word, words);
+  if (word[0] == '-')
+    g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("Unknown option %s (see %s --help)."), word, g_get_prgname ());
+  else if (guess != NULL)
+    g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("There is no command “%s”. Did you mean “%s”? (See %s --help.)"), word, guess, g_get_prgname ());
+  else
+    g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("There is no command “%s” (see %s --help)."), word, g_get_prgname ());
+  return FALSE;
+}
+
 static gboolean
 run_group (SwCall *call, GError **error);
 
@@ -98,13 +119,7 @@ run_group (SwCall *call, GError **error)
 
   call->command = find_command (group, word);
   if (call->command == NULL)
-    {
-      if (word[0] == '-')
-        g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("Unknown option %s (see %s --help)."), word, g_get_prgname ());
-      else
-        g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("There is no command “%s” (see %s --help)."), word, g_get_prgname ());
-      return FALSE;
-    }
+    return refuse_word (group, word, error);
   program = g_strdup_printf ("%s %s", g_get_prgname (), word);
   g_set_prgname (program);
   call->argc--;

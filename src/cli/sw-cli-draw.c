@@ -16,6 +16,7 @@
 typedef struct
 {
   char *output, *format, *face, *size, *units, *stitch_px, *side, *item, *pan;
+  char *width, *from, *to;
   char *turns, *start, *shape, *arrangement, *ground, *hanks;
   gboolean dark, no_marks, wet;
 } Typed;
@@ -38,6 +39,9 @@ typed_clear (Typed *typed)
   g_free (typed->arrangement);
   g_free (typed->ground);
   g_free (typed->hanks);
+  g_free (typed->width);
+  g_free (typed->from);
+  g_free (typed->to);
 }
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Typed, typed_clear)
@@ -124,6 +128,10 @@ read_look (const Typed *typed, SwLook *look, GError **error)
   if (!sw_cli_choice ("--face", typed->face, faces, &face, error) || !sw_cli_choice ("--side", typed->side, sides, &side, error) || !sw_cli_choice ("--pan", typed->pan, pans, &pan, error) || !sw_cli_choice ("--units", typed->units, units, &unit, error) || !sw_cli_numbers (&stitch, 1, error))
     return FALSE;
   if (!read_item (typed->item, &look->item, error))
+    return FALSE;
+  look->from = SW_SCAN_FROM;
+  look->to = SW_SCAN_TO;
+  if (!sw_cli_widths (typed->from, typed->to, &look->from, &look->to, error))
     return FALSE;
   look->second_face = face == 1;
   look->purl_side = side == 1;
@@ -219,7 +227,7 @@ draw (const Typed *typed, const Order *order, const char *name, const char *doin
   int width = order->width, height = order->height;
   GBytes *bytes;
 
-  if (sketch == NULL || !override_all (typed, sketch, error))
+  if (sketch == NULL || !override_all (typed, sketch, error) || !sw_cli_set_width (sketch, typed->width, error))
     return NULL;
   forecast = sw_cli_run_sketch (name, sketch, error);
   if (forecast == NULL)
@@ -307,6 +315,9 @@ sw_cli_draw (SwCall *call, GError **error)
     { "stitch-px", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.stitch_px, N_ ("Cloth: width of a stitch, 2 to 120 px; else the whole width is shown"), "N" },
     { "item", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.item, N_ ("Item: what is knitted; a sock unless told otherwise"), "sock|hat|mitten|scarf|shawl" },
     { "side", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.side, N_ ("Cloth: the side that is seen"), "knit|purl" },
+    SW_CLI_WIDTH_ENTRY (&typed.width),
+    { "from", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.from, N_ ("Scan: narrowest width in stitches, from 3; 10 if not given"), "A" },
+    { "to", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.to, N_ ("Scan: widest width in stitches, up to 600; 600 if not given"), "B" },
     { "pan", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.pan, N_ ("Skein: what it lies in"), "none|steel|enamel" },
     { "wet", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_NONE, &typed.wet, N_ ("Skein: wet, as it comes out of the bath"), NULL },
     { "turns", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.turns, N_ ("Hank: turns put into the loop, in place of the colourway's own"), "N" },

@@ -4,11 +4,26 @@
 #include "cli/sw-cli-json.h"
 #include "cli/sw-cli-run.h"
 #include "cli/sw-cli-stream.h"
+#include "cli/sw-cli-value.h"
 
-#include "colour/sw-colour-name.h"
+#include "forecast/sw-colour-words.h"
 #include "sketch/sw-member.h"
 
 #include <glib/gi18n-lib.h>
+
+gboolean
+sw_cli_set_width (SwSketch *sketch, const char *text, GError **error)
+{
+  const SwMember *member = sw_record_find_member (SW_RECORD_CLOTH, "width_stitches");
+  gint64 width = 0;
+
+  if (text == NULL)
+    return TRUE;
+  if (!sw_cli_whole ("--width", text, (gint64) member->min, (gint64) member->max, &width, error))
+    return FALSE;
+  sketch->cloth.width_stitches = width;
+  return TRUE;
+}
 
 SwForecast *
 sw_cli_run_sketch (const char *name, const SwSketch *sketch, GError **error)
@@ -130,7 +145,7 @@ add_stripe (JsonBuilder *builder, const SwForecast *forecast, const SwStripe *st
 {
   SwLab lab = { (double) stripe->l, (double) stripe->a, (double) stripe->b };
   g_autofree char *hex = sw_cli_hex (sw_srgb_from_xyz (sw_xyz_from_lab (lab)));
-  g_autofree char *name = sw_colour_name (lab);
+  g_autofree char *name = sw_forecast_colour_name (forecast, lab);
 
   json_builder_begin_object (builder);
   sw_cli_json_text (builder, "colour", hex);
@@ -177,16 +192,22 @@ sw_cli_forecast (SwCall *call, GError **error)
 {
   gboolean json = FALSE;
   g_auto (GStrv) files = NULL;
+  g_autoptr (SwSketch) sketch = NULL;
   g_autoptr (SwForecast) forecast = NULL;
   g_autofree char *report = NULL;
+  g_autofree char *width = NULL;
   const GOptionEntry entries[] = {
+    SW_CLI_WIDTH_ENTRY (&width),
     SW_CLI_JSON_ENTRY (&json),
     G_OPTION_ENTRY_NULL,
   };
 
   if (!sw_cli_parse (call, entries, 1, 1, &files, error))
     return FALSE;
-  forecast = sw_cli_run (files[0], error);
+  sketch = sw_cli_read_sketch (files[0], error);
+  if (sketch == NULL || !sw_cli_set_width (sketch, width, error))
+    return FALSE;
+  forecast = sw_cli_run_sketch (files[0], sketch, error);
   if (forecast == NULL)
     return FALSE;
   if (json)

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
+#include "cli/sw-cli-guess.h"
 #include "cli/sw-cli-stream.h"
 #include "cli/sw-cli.h"
 
@@ -10,6 +11,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <stdlib.h>
+#include <string.h>
 
 G_DEFINE_QUARK (sw_cli_error, sw_cli_error)
 
@@ -46,6 +48,42 @@ check_arguments (const SwCommand *command, char **arguments, guint least, guint 
   return n >= least && n <= most;
 }
 
+/* What an option that nobody knows may have been meant for. */
+static const char *
+guess_option (char **words, const GOptionEntry *entries)
+{
+  const char *names[32] = { "help" };
+  gsize n = 1;
+
+  for (const GOptionEntry *entry = entries; entry != NULL && entry->long_name != NULL && n + 1 < G_N_ELEMENTS (names); entry++)
+    names[n++] = entry->long_name;
+  for (char **word = words; *word != NULL && strcmp (*word, "--") != 0; word++)
+    {
+      g_autofree char *name = g_str_has_prefix (*word, "--") ? g_strndup (*word + 2, strcspn (*word + 2, "=")) : NULL;
+
+      if (name != NULL && !g_strv_contains (names, name))
+        return sw_cli_guess (name, names);
+    }
+  return NULL;
+}
+
+/* Returns: FALSE */
+static gboolean
+refuse_options (const GError *found, char **words, const GOptionEntry *entries, GError **error)
+{
+  const char *guess = g_error_matches (found, G_OPTION_ERROR, G_OPTION_ERROR_UNKNOWN_OPTION) ? guess_option (words, entries) : NULL;
+
+  if (guess != NULL)
+    g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE,
+                 /* Translators: a sentence of the option parser, the name of an option, then the program's name */
+                 _ ("%s. Did you mean --%s? (See %s --help.)"), found->message, guess, g_get_prgname ());
+  else
+    g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE,
+                 /* Translators: a sentence of the option parser, then the program's name */
+                 _ ("%s (see %s --help)."), found->message, g_get_prgname ());
+  return FALSE;
+}
+
 gboolean
 sw_cli_parse (SwCall *call, const GOptionEntry *entries, guint least, guint most, char ***arguments, GError **error)
 {
@@ -67,12 +105,7 @@ sw_cli_parse (SwCall *call, const GOptionEntry *entries, guint least, guint most
   g_option_context_add_main_entries (context, common, GETTEXT_PACKAGE);
 
   if (!g_option_context_parse (context, &call->argc, &call->argv, &found))
-    {
-      g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE,
-                   /* Translators: a sentence of the option parser, then the program's name */
-                   _ ("%s (see %s --help)."), found->message, g_get_prgname ());
-      return FALSE;
-    }
+    return refuse_options (found, call->argv + 1, entries, error);
   if (help)
     answer_help (g_steal_pointer (&context));
   if (rest == NULL)

@@ -5,7 +5,8 @@
 #include "cli/sw-cli-run.h"
 #include "files/sw-table.h"
 
-#include "colour/sw-colour-name.h"
+#include "draw/sw-pan-geometry.h"
+#include "forecast/sw-colour-words.h"
 #include "sketch/sw-member.h"
 
 #include <glib/gi18n-lib.h>
@@ -100,6 +101,10 @@ add_step (SwTable *table, gsize number, const SwSketch *sketch, const SwStep *st
 
   sw_table_add_format (table, "%" G_GSIZE_FORMAT, number);
   sw_table_add (table, step->name[0] != '\0' ? step->name : _ (step_words[step->kind]));
+  if (sw_step_is_pour (step))
+    sw_table_add_format (table, "%u", sw_pan_pour_number (sketch, step->id));
+  else
+    sw_table_add (table, "");
   sw_table_add (table, dye != NULL ? dye->name : "");
 }
 
@@ -107,11 +112,13 @@ static void
 add_bath (GString *out, const SwForecast *forecast)
 {
   const SwSketch *sketch = forecast->sketch;
-  g_autoptr (SwTable) table = sw_table_new ("rllrrrr");
+  g_autoptr (SwTable) table = sw_table_new ("rlrlrrrr");
 
   add_heading (out, _ ("Bath"));
   sw_table_add (table, "");
   sw_table_add (table, _ ("step"));
+  /* Translators: the number that a pour bears in the picture of the pan */
+  sw_table_add (table, _ ("pour"));
   sw_table_add (table, _ ("dye"));
   sw_table_add (table, _ ("minutes"));
   sw_table_add (table, "°C");
@@ -120,6 +127,7 @@ add_bath (GString *out, const SwForecast *forecast)
   sw_table_add (table, "pH");
   sw_table_add (table, "");
   sw_table_add (table, _ ("at the start"));
+  sw_table_add (table, "");
   sw_table_add (table, "");
   add_state (table, &forecast->states[0]);
   for (gsize i = 0; i < forecast->n_steps; i++)
@@ -172,7 +180,7 @@ add_stripes (GString *out, const SwForecast *forecast)
     {
       const SwStripe *stripe = &forecast->stripes[i];
       SwLab lab = { (double) stripe->l, (double) stripe->a, (double) stripe->b };
-      g_autofree char *name = sw_colour_name (lab);
+      g_autofree char *name = sw_forecast_colour_name (forecast, lab);
       g_autofree char *hex = sw_cli_hex (sw_srgb_from_xyz (sw_xyz_from_lab (lab)));
 
       sw_table_add (table, name);

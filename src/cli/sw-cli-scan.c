@@ -7,11 +7,9 @@
 #include "files/sw-table.h"
 #include "cli/sw-cli-value.h"
 
-#include <glib/gi18n-lib.h>
+#include "draw/sw-look.h"
 
-/* Widths the forecast's variogram reaches. */
-#define NARROWEST 3
-#define WIDEST 600
+#include <glib/gi18n-lib.h>
 
 #define N_WORKED (SW_WORKED_ROUND + 1)
 
@@ -82,18 +80,20 @@ print_json (const Scan *scan, GError **error)
   return sw_cli_print_json (builder, error);
 }
 
-/* Where the stretch of one verdict that begins at @start ends, and the width in it that stacks most. */
+/* Where the stretch of one verdict that begins at @start ends, and the widths in it that stack most and least. */
 static gsize
-stretch_end (const SwPooling *results, gsize start, gsize n, gsize *most)
+stretch_end (const SwPooling *results, gsize start, gsize n, gsize *most, gsize *least)
 {
   gsize end = start;
 
-  *most = start;
+  *most = *least = start;
   while (end + 1 < n && results[end + 1].verdict == results[start].verdict)
     {
       end++;
       if (results[end].stack > results[*most].stack)
         *most = end;
+      if (results[end].stack < results[*least].stack)
+        *least = end;
     }
   return end;
 }
@@ -110,9 +110,9 @@ add_stretches (SwTable *table, const SwPooling *results, gsize n)
     [SW_VERDICT_EVEN] = N_ ("even"),
   };
 
-  for (gsize start = 0, end, most; start < n; start = end + 1)
+  for (gsize start = 0, end, most, least; start < n; start = end + 1)
     {
-      end = stretch_end (results, start, n, &most);
+      end = stretch_end (results, start, n, &most, &least);
       if (end > start)
         sw_table_add_format (table, "%" G_GSIZE_FORMAT "–%" G_GSIZE_FORMAT, results[start].width, results[end].width);
       else
@@ -120,6 +120,7 @@ add_stretches (SwTable *table, const SwPooling *results, gsize n)
       sw_table_add (table, _ (words[results[start].verdict]));
       sw_table_add_format (table, "%.2f", results[most].stack + 0.0);
       sw_table_add_format (table, "%" G_GSIZE_FORMAT, results[most].width);
+      sw_table_add_format (table, "%" G_GSIZE_FORMAT, results[least].width);
     }
 }
 
@@ -135,7 +136,7 @@ print_words (const Scan *scan, GError **error)
 
   for (int worked = 0; worked < N_WORKED; worked++)
     {
-      g_autoptr (SwTable) table = sw_table_new ("rlrr");
+      g_autoptr (SwTable) table = sw_table_new ("rlrrr");
 
       g_string_append_printf (out, "%s%s\n", worked > 0 ? "\n" : "", _ (headings[worked]));
       sw_table_add (table, _ ("stitches"));
@@ -143,21 +144,12 @@ print_words (const Scan *scan, GError **error)
       /* Translators: how much the colours of one width stack, 0 chance to 1 all; then at which width most */
       sw_table_add (table, _ ("stack"));
       sw_table_add (table, _ ("most at"));
+      /* Translators: at which width the colours stack least */
+      sw_table_add (table, _ ("least at"));
       add_stretches (table, scan->results[worked], scan->to - scan->from + 1);
       sw_table_print (table, 2, out);
     }
   return sw_cli_print_words (out->str, error);
-}
-
-static gboolean
-check_widths (const char *from_text, const char *to_text, gint64 *from, gint64 *to, GError **error)
-{
-  if (!sw_cli_whole ("--from", from_text, NARROWEST, WIDEST, from, error) || !sw_cli_whole ("--to", to_text, NARROWEST, WIDEST, to, error))
-    return FALSE;
-  if (*from <= *to)
-    return TRUE;
-  g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_NUMBER, _ ("--from %d is above --to %d."), (int) *from, (int) *to);
-  return FALSE;
 }
 
 gboolean
@@ -168,8 +160,7 @@ sw_cli_scan (SwCall *call, GError **error)
   g_autofree char *to_text = NULL;
   g_auto (GStrv) files = NULL;
   g_autoptr (SwForecast) forecast = NULL;
-  gint64 from = 10, to = WIDEST;
-  Scan scan;
+  Scan scan = { .from = SW_SCAN_FROM, .to = SW_SCAN_TO };
   const GOptionEntry entries[] = {
     { "from", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &from_text, N_ ("Narrowest width in stitches, from 3; 10 if not given"), "A" },
     { "to", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &to_text, N_ ("Widest width in stitches, up to 600; 600 if not given"), "B" },
@@ -178,7 +169,7 @@ sw_cli_scan (SwCall *call, GError **error)
     G_OPTION_ENTRY_NULL,
   };
 
-  if (!sw_cli_parse (call, entries, 1, 1, &files, error) || !check_widths (from_text, to_text, &from, &to, error))
+  if (!sw_cli_parse (call, entries, 1, 1, &files, error) || !sw_cli_widths (from_text, to_text, &scan.from, &scan.to, error))
     return FALSE;
   if (csv && json)
     {
@@ -189,7 +180,6 @@ sw_cli_scan (SwCall *call, GError **error)
   if (forecast == NULL)
     return FALSE;
 
-  scan = (Scan){ .from = (gsize) from, .to = (gsize) to };
   scan_fill (&scan, forecast);
   written = json ? print_json (&scan, error) : csv ? print_csv (&scan, error)
                                                    : print_words (&scan, error);

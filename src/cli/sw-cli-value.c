@@ -9,6 +9,10 @@
 /* Pictures of more than this to a side are a slip of the finger. */
 #define MOST_PIXELS 8000
 
+/* Widths the forecast's variogram reaches. */
+#define NARROWEST 3
+#define WIDEST 600
+
 gboolean
 sw_cli_missing (const char *option, GError **error)
 {
@@ -87,6 +91,23 @@ sw_cli_whole (const char *option, const char *text, gint64 least, gint64 most, g
 }
 
 gboolean
+sw_cli_widths (const char *from_text, const char *to_text, gsize *from, gsize *to, GError **error)
+{
+  gint64 narrowest = (gint64) *from, widest = (gint64) *to;
+
+  if (!sw_cli_whole ("--from", from_text, NARROWEST, WIDEST, &narrowest, error) || !sw_cli_whole ("--to", to_text, NARROWEST, WIDEST, &widest, error))
+    return FALSE;
+  if (narrowest > widest)
+    {
+      g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_NUMBER, _ ("--from %d is above --to %d."), (int) narrowest, (int) widest);
+      return FALSE;
+    }
+  *from = (gsize) narrowest;
+  *to = (gsize) widest;
+  return TRUE;
+}
+
+gboolean
 sw_cli_list (const char *option, const char *text, gsize n, const double *least, const double *most, double *numbers, GError **error)
 {
   g_auto (GStrv) parts = g_strsplit (text, ",", -1);
@@ -131,14 +152,15 @@ gboolean
 sw_cli_size (const char *text, int *width, int *height, GError **error)
 {
   g_auto (GStrv) parts = NULL;
+  double number;
   gint64 w, h;
 
   if (text == NULL)
     return TRUE;
   parts = g_strsplit (text, "x", -1);
-  if (g_strv_length (parts) != 2)
+  if (g_strv_length (parts) != 2 || !read_number (parts[0], &number) || !read_number (parts[1], &number))
     {
-      g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_NUMBER,
+      g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE,
                    _ ("--size: “%s” is no size, write it as in 800x600."), text);
       return FALSE;
     }

@@ -32,6 +32,12 @@ gboolean sw_cli_numbers (const SwCliNumber *rows, gsize n, GError **error) G_GNU
 gboolean sw_cli_whole (const char *option, const char *text, gint64 least, gint64 most, gint64 *whole, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
+ * sw_cli_widths: --from and --to, widths of a scan in stitches
+ * @from, @to: (inout): left as they were if the option was not given
+ */
+gboolean sw_cli_widths (const char *from_text, const char *to_text, gsize *from, gsize *to, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
  * sw_cli_list:
  * @text: numbers with commas between them
  * @least, @most, @numbers: (array length=n)

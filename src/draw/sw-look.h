@@ -36,7 +36,12 @@ typedef struct
   cairo_surface_t *mark;         /* listing: the maker's own picture; NULL: none */
   SwItem item;                   /* item: which */
   double scale;                  /* device pixels per px, for what is painted as pixels; 0 asks the context, and a page gets 2 */
+  gsize from, to;                /* scan: narrowest and widest, stitches; 0 for SW_SCAN_FROM and SW_SCAN_TO */
 } SwLook;
+
+/* Widths that a scan shows if nobody says otherwise. */
+#define SW_SCAN_FROM 10
+#define SW_SCAN_TO 600
 
 /* A plain look: light, first face, centimetres, marks on, the cloth fitted to the width. */
 extern const SwLook sw_look_plain;

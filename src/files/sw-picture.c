@@ -16,13 +16,11 @@
 #include <string.h>
 
 #define LARGEST_PX 8000
-#define SCAN_FROM 10
-#define SCAN_TO 600
 
 static void
 draw_scan (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look)
 {
-  sw_draw_scan (cr, forecast, SCAN_FROM, SCAN_TO, width, height, look);
+  sw_draw_scan (cr, forecast, look->from > 0 ? look->from : SW_SCAN_FROM, look->to > 0 ? look->to : SW_SCAN_TO, width, height, look);
 }
 
 typedef struct

@@ -172,7 +172,7 @@ test_places (void)
   } rows[] = {
     { "dyes[0].sample: Too vivid.", "“Teal”: Too vivid." },
     { "dyes[7].sample: Too vivid.", "Too vivid." },
-    { "steps[0].width_cm: Too wide.", "“Band of Teal”: Too wide." },
+    { "steps[0].width_cm: Too wide.", "Step 1 (pour 1, “Band of Teal”): Too wide." },
     { "yarn.mass_g: Too heavy.", "Too heavy." },
     { "Line 3: nothing there.", "Line 3: nothing there." },
     { "No place at all.", "No place at all." },

@@ -25,10 +25,11 @@ _strandwise_cli_options ()
 {
   case $1 in
     '') echo --help --version ;;
-    check | forecast) echo --json --help ;;
+    check) echo --json --help ;;
+    forecast) echo --width --json --help ;;
     scan) echo --from --to --csv --json --help ;;
     sheet) echo --output --format --skeins --pans --units --paper --help ;;
-    draw) echo --output --format --size --face --units --item --side --stitch-px --pan --wet --turns --start --arrangement --hanks --shape --ground --no-marks --dark --help ;;
+    draw) echo --output --format --size --face --units --item --side --stitch-px --width --from --to --pan --wet --turns --start --arrangement --hanks --shape --ground --no-marks --dark --help ;;
     template) echo --output --format --paper --units --help ;;
     trace) echo --into --output --help ;;
     calc) echo --help ;;
@@ -79,7 +80,7 @@ _strandwise_cli ()
     --into) _strandwise_cli_files colourway "$word"; return ;;
     --acid | --arrangement | --face | --fibre | --format | --ground | --item | --pan | --paper | --shape | --side | --state | --units)
       mapfile -t COMPREPLY < <(compgen -W "$(_strandwise_cli_value "$before" "$command")" -- "$word"); return ;;
-    --from | --to | --skeins | --pans | --size | --stitch-px | --turns | --start | --hanks | --wales-per-cm | --courses-per-cm | --molar | --alkalinity | --carbonate | --half-time | --ph | --temp | --activation | --lab | --srgb | --depth)
+    --from | --to | --width | --skeins | --pans | --size | --stitch-px | --turns | --start | --hanks | --wales-per-cm | --courses-per-cm | --molar | --alkalinity | --carbonate | --half-time | --ph | --temp | --activation | --lab | --srgb | --depth)
       return ;;
   esac
 

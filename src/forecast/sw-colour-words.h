@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "forecast/sw-forecast.h"
+
+G_BEGIN_DECLS
+
+/* Yarn this near to the bare wool, CIEDE2000, is called undyed: a difference that is seen only side by side. Ours. */
+#define SW_UNDYED_WITHIN 2.0
+
+/**
+ * sw_forecast_colour_name:
+ * Returns: (transfer full): the colour's name for people; bare wool is "undyed"
+ */
+char *sw_forecast_colour_name (const SwForecast *forecast, SwLab colour) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
