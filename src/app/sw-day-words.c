@@ -151,7 +151,7 @@ rinse_words (const SwSheet *sheet, const SwDayDeed *deed, SwSystem system, SwDay
 static void
 cautions_of (const SwSheet *sheet, const SwDayDeed *deed, SwDayWords *words)
 {
-  const guint bits = sw_cautions_for_deed (sheet->sketch, (int) deed->kind);
+  const guint bits = sw_cautions_for_deed (sheet->sketch, (int) deed->kind, deed->step);
 
   for (SwCaution caution = 0; caution < SW_N_CAUTIONS; caution++)
     if (bits & (1u << caution))

@@ -164,7 +164,7 @@ sw_sheet_deed_row_is_of (SwSheetDeedRow *self, const SwDeed *deed)
 static char *
 caution_titles (const SwSketch *sketch, const SwDeed *deed)
 {
-  const guint bits = sw_cautions_for_deed (sketch, (int) deed->kind);
+  const guint bits = sw_cautions_for_deed (sketch, (int) deed->kind, deed->step);
   GString *titles = g_string_new (NULL);
 
   for (SwCaution caution = 0; caution < SW_N_CAUTIONS; caution++)

@@ -144,11 +144,12 @@ tell_deed (const SwSheetLayout *self, const SwDeed *deed, Line *line)
     }
 }
 
-/* Cautions that have not been told at an earlier line. */
+/* Cautions that have not been told at an earlier line; dust is told wherever dry dye is in the hand. */
 static char *
-new_cautions (const SwSketch *sketch, SwDeedKind kind, guint *told)
+new_cautions (const SwSketch *sketch, const SwDeed *deed, guint *told)
 {
-  const guint bits = sw_cautions_for_deed (sketch, (int) kind) & ~*told;
+  const guint dust = 1u << SW_CAUTION_DUST;
+  const guint bits = sw_cautions_for_deed (sketch, (int) deed->kind, deed->step) & (~*told | dust);
   g_autoptr (GPtrArray) titles = g_ptr_array_new ();
   g_autofree char *list = NULL;
 
@@ -265,7 +266,7 @@ sw_sheet_lay_steps (SwSheetLayout *self)
   for (gsize i = 0, alike; i < n; i += alike)
     {
       g_auto (Line) line = { NULL };
-      g_autofree char *cautions = self->closeness < SW_SHEET_CLOSEST ? new_cautions (sketch, deeds[i].kind, &told) : NULL;
+      g_autofree char *cautions = self->closeness < SW_SHEET_CLOSEST ? new_cautions (sketch, &deeds[i], &told) : NULL;
 
       alike = self->closeness == SW_SHEET_CLOSEST ? count_alike (&deeds[i], n - i) : 1;
       tell_deed (self, &deeds[i], &line);

@@ -93,28 +93,29 @@ uses_metal_complex (const SwSketch *sketch)
   return FALSE;
 }
 
+/* Whether the pour with that id is of dry grains; of 0: whether any is. */
 static gboolean
-has_dry_grains (const SwSketch *sketch)
+has_dry_grains (const SwSketch *sketch, guint id)
 {
   for (guint i = 0; i < sketch->steps->len; i++)
     {
       const SwStep *step = sketch->steps->pdata[i];
 
-      if (step->kind == SW_STEP_SPECKLE && step->dry)
+      if (step->kind == SW_STEP_SPECKLE && step->dry && (id == 0 || step->id == id))
         return TRUE;
     }
   return FALSE;
 }
 
 guint
-sw_cautions_for_deed (const SwSketch *sketch, int deed_kind)
+sw_cautions_for_deed (const SwSketch *sketch, int deed_kind, guint step)
 {
   guint bits;
 
   g_return_val_if_fail (sketch != NULL && deed_kind >= 0 && deed_kind < SW_N_DEEDS, 0);
 
   bits = by_deed[deed_kind];
-  if (deed_kind == SW_DEED_POUR && has_dry_grains (sketch))
+  if (deed_kind == SW_DEED_POUR && has_dry_grains (sketch, step))
     bits |= BIT (SW_CAUTION_DUST);
   if ((bits & BIT (SW_CAUTION_WASTE)) != 0 && uses_metal_complex (sketch))
     bits |= BIT (SW_CAUTION_METAL);
@@ -127,7 +128,7 @@ sw_cautions_for_sketch (const SwSketch *sketch)
   guint bits = BIT (SW_CAUTION_LAST_WORD);
 
   for (int kind = 0; kind < SW_N_DEEDS; kind++)
-    bits |= sw_cautions_for_deed (sketch, kind);
+    bits |= sw_cautions_for_deed (sketch, kind, 0);
   return bits;
 }
 

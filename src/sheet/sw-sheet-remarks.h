@@ -56,8 +56,14 @@ typedef enum
   SW_N_CAUTIONS,
 } SwCaution;
 
-/* Which of them belong to a deed, bits 1 << SwCaution; and to the whole sheet. */
-guint sw_cautions_for_deed (const SwSketch *sketch, int deed_kind);
+/**
+ * sw_cautions_for_deed:
+ * @step: id of the deed's step; 0 for any of that kind
+ * Returns: which of them belong to the deed, bits 1 << SwCaution. Dust at those pours alone that are dry
+ */
+guint sw_cautions_for_deed (const SwSketch *sketch, int deed_kind, guint step);
+
+/* The same for the whole sheet. */
 guint sw_cautions_for_sketch (const SwSketch *sketch);
 const char *sw_caution_text (SwCaution caution);  /* translated, one or two sentences */
 const char *sw_caution_title (SwCaution caution); /* translated, a few words */

@@ -299,18 +299,20 @@ test_cautions (void)
   SwStep *specks;
 
   g_assert_cmpuint (sw_cautions_for_sketch (sketch), ==, all & ~metal);
-  g_assert_cmpuint (sw_cautions_for_deed (sketch, SW_DEED_STOCK) & dust, ==, dust);
-  g_assert_cmpuint (sw_cautions_for_deed (sketch, SW_DEED_POUR) & dust, ==, 0);
-  g_assert_cmpuint (sw_cautions_for_deed (sketch, SW_DEED_DRY), ==, 0);
+  g_assert_cmpuint (sw_cautions_for_deed (sketch, SW_DEED_STOCK, 0) & dust, ==, dust);
+  g_assert_cmpuint (sw_cautions_for_deed (sketch, SW_DEED_POUR, 0) & dust, ==, 0);
+  g_assert_cmpuint (sw_cautions_for_deed (sketch, SW_DEED_DRY, 0), ==, 0);
   specks = test_add_speckles (sketch, sketch->dyes->pdata[0], 1);
   specks->dry = TRUE;
-  g_assert_cmpuint (sw_cautions_for_deed (sketch, SW_DEED_POUR) & dust, ==, dust);
+  g_assert_cmpuint (sw_cautions_for_deed (sketch, SW_DEED_POUR, 0) & dust, ==, dust);
+  g_assert_cmpuint (sw_cautions_for_deed (sketch, SW_DEED_POUR, specks->id) & dust, ==, dust);
+  g_assert_cmpuint (sw_cautions_for_deed (sketch, SW_DEED_POUR, ((SwStep *) sketch->steps->pdata[0])->id) & dust, ==, 0); /* a wet pour */
 
   test_add_dye (sketch, "In the jar", 1, 2, 3)->dye_class = SW_DYE_CLASS_METAL_COMPLEX_2_1;
   g_assert_cmpuint (sw_cautions_for_sketch (sketch) & metal, ==, 0);
   ((SwDye *) sketch->dyes->pdata[1])->dye_class = SW_DYE_CLASS_METAL_COMPLEX_2_1;
   g_assert_cmpuint (sw_cautions_for_sketch (sketch), ==, all);
-  g_assert_cmpuint (sw_cautions_for_deed (sketch, SW_DEED_RINSE) & metal, ==, metal);
+  g_assert_cmpuint (sw_cautions_for_deed (sketch, SW_DEED_RINSE, 0) & metal, ==, metal);
   for (SwCaution caution = 0; caution < SW_N_CAUTIONS; caution++)
     g_assert_cmpuint (strlen (sw_caution_title (caution)), <, strlen (sw_caution_text (caution)));
 }
