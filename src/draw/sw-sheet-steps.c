@@ -86,12 +86,33 @@ lesser_text (const SwSheetLayout *self, const char *amount)
   return g_strdup_printf (ngettext ("%2$s in a pan with %1$d skein", "%2$s in a pan with %1$d skeins", (gulong) self->sheet->lesser), (int) self->sheet->lesser, amount);
 }
 
+/* Where each pour has a line of its own for it; else behind its name, since without it no one can pour. */
+static void
+tell_working (const SwSheetLayout *self, const SwStep *step, Line *line)
+{
+  const char *working = working_words (step->worked_in);
+  g_autofree char *before = NULL;
+
+  if (line->aside != NULL)
+    {
+      before = line->aside;
+      /* Translators: two short remarks on one line */
+      line->aside = g_strdup_printf (_ ("%1$s · %2$s"), working, before);
+    }
+  else if (self->closeness == 0)
+    line->aside = g_strdup (working);
+  else
+    {
+      before = line->title;
+      line->title = g_strdup_printf (_ ("%1$s, %2$s"), before, working);
+    }
+}
+
 static void
 tell_pour (const SwSheetLayout *self, const SwStep *step, const SwSheetPour *pour, Line *line)
 {
   const SwSketch *sketch = self->forecast->sketch;
   const char *dye = sw_dye_title (sw_sketch_find_dye (sketch, step->dye));
-  g_autofree char *lesser = NULL;
 
   g_free (line->title);
   if (step->name[0] != '\0')
@@ -103,11 +124,12 @@ tell_pour (const SwSheetLayout *self, const SwStep *step, const SwSheetPour *pou
   line->measure = pour->dry ? g_strdup (_ ("dry grains")) : sw_spoons_text (pour->stock_ml.rounded, self->system);
   if (self->sheet->lesser > 0)
     {
-      lesser = pour->dry ? sw_dye_text (pour->lesser_dye_g.rounded) : sw_volume_text (pour->lesser_stock_ml.rounded, self->system);
+      g_autofree char *lesser = pour->dry ? sw_dye_text (pour->lesser_dye_g.rounded) : sw_volume_text (pour->lesser_stock_ml.rounded, self->system);
+
       line->aside = lesser_text (self, lesser);
     }
-  else if (self->closeness == 0 && !pour->dry)
-    line->aside = g_strdup (working_words (step->worked_in));
+  if (!pour->dry)
+    tell_working (self, step, line);
 }
 
 static void
