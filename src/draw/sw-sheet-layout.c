@@ -215,9 +215,9 @@ lay_all (SwSheetLayout *self, int closeness)
   self->row = 0;
   sw_sheet_lay_head (self);
   sw_sheet_lay_pan (self);
+  sw_sheet_lay_remarks (self); /* before anything is weighed */
   sw_sheet_lay_amounts (self);
   sw_sheet_lay_steps (self);
-  sw_sheet_lay_remarks (self);
   sw_sheet_lay_cautions (self);
   sw_sheet_lay_cost (self);
   sw_sheet_lay_notes (self);

@@ -281,14 +281,14 @@ sw_sheet_lay_steps (SwSheetLayout *self)
   const SwSketch *sketch = self->forecast->sketch;
   gsize n;
   g_autofree SwDeed *deeds = sw_day_new (sketch, &n);
-  guint told = 0;
+  guint told = self->closeness < SW_SHEET_CLOSEST ? 0 : ~0u; /* the closest page tells of all but dust at its foot alone */
 
   /* Translators: heading of the list of what is done, with the times from its beginning */
   sw_sheet_add_heading (self, self->sheet->pans > 1 ? _ ("The day, amounts for each pan") : _ ("The day"), 30);
   for (gsize i = 0, alike; i < n; i += alike)
     {
       g_auto (Line) line = { NULL };
-      g_autofree char *cautions = self->closeness < SW_SHEET_CLOSEST ? new_cautions (sketch, &deeds[i], &told) : NULL;
+      g_autofree char *cautions = new_cautions (sketch, &deeds[i], &told);
 
       alike = self->closeness == SW_SHEET_CLOSEST ? count_alike (&deeds[i], n - i) : 1;
       tell_deed (self, &deeds[i], &line);
