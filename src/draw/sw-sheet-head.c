@@ -125,7 +125,7 @@ room (const SwSheetLayout *self, const PanView *view)
 static gboolean
 fits (const SwSheetLayout *self, const PanView *view, double parts)
 {
-  static const double most_high[] = { 150, 135, 84 };
+  static const double most_high[] = { 150, 135, 80 };
   static const double most_high_of_two[] = { 150, 140, 96 };
   const double high = view->faces > 1 && !view->beside ? most_high_of_two[self->closeness] / 2 : most_high[self->closeness];
 

@@ -20,6 +20,7 @@
 #define WORDS_AT (BADGE_AT + BADGE + 6)
 #define AMOUNT 88.0
 #define MEASURE 104.0
+#define NARROWER 18.0 /* of both columns on the closest page */
 
 /* One line of the day, in words. */
 typedef struct
@@ -166,11 +167,11 @@ tell_deed (const SwSheetLayout *self, const SwDeed *deed, Line *line)
     }
 }
 
-/* Cautions that have not been told at an earlier line; dust is told wherever dry dye is in the hand. */
+/* Cautions that have not been told at an earlier line; dust is told at every dry pour. */
 static char *
 new_cautions (const SwSketch *sketch, const SwDeed *deed, guint *told)
 {
-  const guint dust = 1u << SW_CAUTION_DUST;
+  const guint dust = deed->kind == SW_DEED_POUR ? 1u << SW_CAUTION_DUST : 0;
   const guint bits = sw_cautions_for_deed (sketch, (int) deed->kind, deed->step) & (~*told | dust);
   g_autoptr (GPtrArray) titles = g_ptr_array_new ();
   g_autofree char *list = NULL;
@@ -230,8 +231,10 @@ static void
 lay_line (SwSheetLayout *self, const SwDeed *deed, const Line *line, const char *cautions)
 {
   const gboolean alone = line->amount == NULL && line->measure == NULL;
-  const double words = self->content.width - WORDS_AT - (alone ? 0 : AMOUNT + MEASURE + 12);
-  const double amount_at = self->content.width - AMOUNT - MEASURE - 8;
+  const double narrower = self->closeness < SW_SHEET_CLOSEST ? 0 : NARROWER; /* words that wrap cost a line */
+  const double amount = AMOUNT - narrower, measure = MEASURE - narrower;
+  const double words = self->content.width - WORDS_AT - (alone ? 0 : amount + measure + 12);
+  const double amount_at = self->content.width - amount - measure - 8;
   g_autofree char *clock = clock_text (deed->start_min);
   SwSheetItem *item;
 
@@ -246,9 +249,9 @@ lay_line (SwSheetLayout *self, const SwDeed *deed, const Line *line, const char 
     }
   sw_sheet_add_cell (self, line->title, deed->pour > 0 ? SW_STYLE_STRONG : SW_STYLE_BODY, WORDS_AT, words, 0);
   if (line->amount != NULL)
-    sw_sheet_add_cell (self, line->amount, SW_STYLE_AMOUNT, amount_at, AMOUNT, 1);
+    sw_sheet_add_cell (self, line->amount, SW_STYLE_AMOUNT, amount_at, amount, 1);
   if (line->measure != NULL)
-    sw_sheet_add_cell (self, line->measure, SW_STYLE_BODY, amount_at + AMOUNT + 8, MEASURE, 0);
+    sw_sheet_add_cell (self, line->measure, SW_STYLE_BODY, amount_at + amount + 8, measure, 0);
   add_aside (self, line->aside, self->content.width - WORDS_AT);
   add_aside (self, cautions, self->content.width - WORDS_AT);
   add_hairline (self);
@@ -281,7 +284,7 @@ sw_sheet_lay_steps (SwSheetLayout *self)
   const SwSketch *sketch = self->forecast->sketch;
   gsize n;
   g_autofree SwDeed *deeds = sw_day_new (sketch, &n);
-  guint told = self->closeness < SW_SHEET_CLOSEST ? 0 : ~0u; /* the closest page tells of all but dust at its foot alone */
+  guint told = self->closeness < SW_SHEET_CLOSEST ? 0 : ~0u; /* the closest page tells of the others at its foot alone */
 
   /* Translators: heading of the list of what is done, with the times from its beginning */
   sw_sheet_add_heading (self, self->sheet->pans > 1 ? _ ("The day, amounts for each pan") : _ ("The day"), 30);
