@@ -87,8 +87,8 @@ test_delete (void)
 static void
 test_photos (void)
 {
-  static const char *const two[] = { "file:///home/dyer/one.jpg", "file:///home/dyer/two.jpg", NULL };
-  static const char *const again[] = { "file:///home/dyer/two.jpg", "file:///home/dyer/three.jpg", NULL };
+  static const char *const two[] = { "file:///studio/one.jpg", "file:///studio/two.jpg", NULL };
+  static const char *const again[] = { "file:///studio/two.jpg", "file:///studio/three.jpg", NULL };
   guint ids[5], id;
   SwDocument *document = sw_test_document (ids);
   GError *error = NULL;
@@ -96,9 +96,9 @@ test_photos (void)
   id = note (document, NULL, "2026-03-04");
   g_assert_true (sw_batch_add_photos (document, id, two, &error));
   g_assert_true (sw_batch_add_photos (document, id, again, &error));
-  g_assert_cmpstr (batch (document, 0)->photos, ==, "file:///home/dyer/one.jpg\nfile:///home/dyer/two.jpg\nfile:///home/dyer/three.jpg");
+  g_assert_cmpstr (batch (document, 0)->photos, ==, "file:///studio/one.jpg\nfile:///studio/two.jpg\nfile:///studio/three.jpg");
   g_assert_true (sw_batch_remove_photo (document, id, two[1], &error));
-  g_assert_cmpstr (batch (document, 0)->photos, ==, "file:///home/dyer/one.jpg\nfile:///home/dyer/three.jpg");
+  g_assert_cmpstr (batch (document, 0)->photos, ==, "file:///studio/one.jpg\nfile:///studio/three.jpg");
   g_assert_true (sw_document_undo (document, NULL));
   g_assert_nonnull (strstr (batch (document, 0)->photos, "two.jpg"));
   g_assert_no_error (error);

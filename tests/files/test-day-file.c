@@ -94,7 +94,7 @@ static void
 test_round_trip (void)
 {
   g_autoptr (SwDayClock) day = make_day ();
-  g_autofree char *text = sw_day_file_print (day, "file:///home/dyer/tideline.colourway");
+  g_autofree char *text = sw_day_file_print (day, "file:///studio/tideline.colourway");
   g_autofree char *again = NULL;
   g_autoptr (SwDayClock) read = NULL;
   GError *error = NULL;
@@ -102,7 +102,7 @@ test_round_trip (void)
   read = sw_day_file_parse (text, strlen (text), &error);
   g_assert_no_error (error);
   assert_same (day, read);
-  again = sw_day_file_print (read, "file:///home/dyer/tideline.colourway");
+  again = sw_day_file_print (read, "file:///studio/tideline.colourway");
   g_assert_cmpstr (text, ==, again);
 }
 

@@ -87,12 +87,16 @@ def untranslated_sources():
             yield f"po/POTFILES.in names {entry}, which is not there"
 
 
+# Spelt in two, so that this line is not one of them.
+OPEN_END = re.compile(r"\b(TO" r"DO|FIX" r"ME|XX" r"X|HA" r"CK)\b")
+
+
 def open_ends():
     for folder in ("src", "tests", "data", "docs"):
         for path in sorted((TOP / folder).rglob("*")):
-            if path.suffix in {".c", ".h", ".py", ".md", ".ui", ".build", ".sh"} and path.name != "check-structure.py":
+            if path.suffix in {".c", ".h", ".py", ".md", ".ui", ".build", ".sh"}:
                 for number, line in enumerate(path.read_text().splitlines(), 1):
-                    if re.search(r"\b(TODO|FIXME|XXX|HACK)\b", line):
+                    if OPEN_END.search(line):
                         yield f"{path.relative_to(TOP)}:{number} was left open"
 
 
