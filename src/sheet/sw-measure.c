@@ -179,11 +179,11 @@ char *
 sw_volume_text (double ml, SwMeasureSystem system)
 {
   double ounces = ml / SW_ML_US_FLUID_OUNCE;
-  gboolean us = system == SW_MEASURE_US && ounces >= 1.0, litres = !us && ml >= 1000.0;
+  gboolean us = system == SW_MEASURE_US && ml >= SW_ML_US_QUART, litres = !us && ml >= 1000.0;
   g_autofree char *number = NULL;
 
   if (us)
-    number = number_text (ounces, ounces < 10.0 ? 2 : 1);
+    number = number_text (ounces, 1);
   else
     number = litres ? number_text (ml / 1000.0, 3) : number_text (ml, decimals_for (ml));
 

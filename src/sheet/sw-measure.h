@@ -15,6 +15,7 @@ G_BEGIN_DECLS
 #define SW_ML_US_TABLESPOON 14.78676478125
 #define SW_ML_US_TEASPOON 4.92892159375
 #define SW_ML_US_FLUID_OUNCE 29.5735295625
+#define SW_ML_US_QUART 946.352946
 #define SW_ML_METRIC_CUP 250.0
 #define SW_ML_METRIC_TABLESPOON 15.0
 #define SW_ML_METRIC_TEASPOON 5.0
@@ -41,7 +42,7 @@ char *sw_spoons_text (double ml, SwMeasureSystem system) G_GNUC_WARN_UNUSED_RESU
 /* What the measure of sw_spoons_text() really holds, mL, so that its error can be told. */
 double sw_spoons_ml (double ml, SwMeasureSystem system);
 
-char *sw_volume_text (double ml, SwMeasureSystem system) G_GNUC_WARN_UNUSED_RESULT; /* "35 mL", "1.2 L"; US: "1.2 fl oz", but mL below one, as syringes and medicine cups have it */
+char *sw_volume_text (double ml, SwMeasureSystem system) G_GNUC_WARN_UNUSED_RESULT; /* "35 mL", "1.2 L"; US: "37.2 fl oz" from a quart up, the bath; less stays in mL, as syringes and jugs have it, so that no column mixes the two */
 char *sw_mass_text (double g, SwMeasureSystem system) G_GNUC_WARN_UNUSED_RESULT;    /* fibre and acid: "115 g"; US: ounces from 10 g up */
 char *sw_dye_text (double g) G_GNUC_WARN_UNUSED_RESULT;                             /* dye stays in grams in both systems: "0.35 g" */
 char *sw_length_text (double cm, SwMeasureSystem system) G_GNUC_WARN_UNUSED_RESULT;

@@ -122,7 +122,9 @@ test_texts (void)
   assert_text (sw_volume_text (1200.0, SW_MEASURE_METRIC), "1.2 L");
   assert_text (sw_volume_text (1465.0, SW_MEASURE_METRIC), "1.465 L");
   assert_text (sw_volume_text (12.5, SW_MEASURE_US), "12.5 mL");
-  assert_text (sw_volume_text (35.488, SW_MEASURE_US), "1.2 fl oz");
+  assert_text (sw_volume_text (35.488, SW_MEASURE_US), "35.5 mL"); /* a syringe has no ounces */
+  assert_text (sw_volume_text (946.0, SW_MEASURE_US), "946 mL");
+  assert_text (sw_volume_text (947.0, SW_MEASURE_US), "32 fl oz");
   assert_text (sw_volume_text (1892.706, SW_MEASURE_US), "64 fl oz");
   assert_text (sw_dye_text (0.35), "0.35 g");
   assert_text (sw_dye_text (12.0), "12 g");
