@@ -18,7 +18,7 @@ ICONS = TOP / "data" / "icons"
 def one_media_type():
     """The MIME type is spelled the same wherever it stands."""
     for path in ["data/%s.desktop.in" % APP_ID, "data/%s.metainfo.xml.in" % APP_ID, "data/%s.mime.xml.in" % APP_ID,
-                 "data/strandwise.thumbnailer.in", "src/app/sw-window-actions.c"]:
+                 "data/strandwise.thumbnailer.in", "src/app/window/sw-window-actions.c"]:
         if MIME not in (TOP / path).read_text():
             yield f"{path} does not name {MIME}"
     if not (ICONS / "scalable/mimetypes" / (MIME.replace("/", "-") + ".svg")).exists():
@@ -29,8 +29,8 @@ def resources_complete():
     """Every template and icon is built in, and nothing is named that is not there."""
     tree = ET.parse(APP / "strandwise.gresource.xml")
     named = {entry.text for entry in tree.iter("file")}
-    for path in sorted(APP.glob("*.ui")):
-        if path.name not in named:
+    for path in sorted(APP.rglob("*.ui")):
+        if str(path.relative_to(APP)) not in named:
             yield f"{path.name} is not in the resources"
     for path in sorted((ICONS / "scalable/actions").glob("*.svg")):
         if str(path.relative_to(ICONS)) not in named:
@@ -46,7 +46,7 @@ def resources_complete():
 
 def own_icons_exist():
     """An icon of ours that a template or a source names is drawn; each kind of step has one."""
-    words = "".join(path.read_text() for path in sorted(APP.glob("*.ui")) + sorted(APP.glob("*.c")))
+    words = "".join(path.read_text() for path in sorted(APP.rglob("*.ui")) + sorted(APP.rglob("*.c")))
     names = set(re.findall(r"strandwise-[a-z-]+-symbolic", words))
     names |= {f"strandwise-{kind}-symbolic" for kind in ["band", "splotch", "speckle", "rest", "flip", "acid", "water", "set"]}
     for name in sorted(names):
@@ -68,9 +68,9 @@ def symbolic_icons_recolour():
 
 def actions_of_windows():
     """Every action that a template or the shortcuts name is there."""
-    sources = "".join(path.read_text() for path in sorted(APP.glob("*.c")))
+    sources = "".join(path.read_text() for path in sorted(APP.rglob("*.c")))
     there = set(re.findall(r'\{ "([a-z-]+)", [a-z_]+_cb', sources)) | {"place", "units", "appearance", "show-help-overlay", "close"}
-    for path in sorted(APP.glob("*.ui")) + [APP / "sw-notice.c", APP / "sw-application-actions.c"]:
+    for path in sorted(APP.rglob("*.ui")) + [APP / "parts/sw-notice.c", APP / "window/sw-application-actions.c"]:
         for scope, name in re.findall(r'["(>](app|win|window)\.([a-z-]+)', path.read_text()):
             if name not in there:
                 yield f"{path.name} names {scope}.{name}, which nobody does"

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "app/sw-document.h"
+#include "app/desk/sw-document.h"
 
 G_BEGIN_DECLS
 

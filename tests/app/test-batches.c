@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sw-app-test.h"
 
-#include "app/sw-batch-edits.h"
-#include "app/sw-field.h"
+#include "app/desk/sw-batch-edits.h"
+#include "app/desk/sw-field.h"
 #include "sheet/sw-cost.h"
 
 #include <string.h>

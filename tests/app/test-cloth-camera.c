@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app/sw-cloth-camera.h"
+#include "app/desk/sw-cloth-camera.h"
 
 #include <math.h>
 

@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sw-app-test.h"
 
-#include "app/sw-cloth-edit.h"
-#include "app/sw-cloth-gauges.h"
-#include "app/sw-cloth-scan.h"
+#include "app/desk/sw-cloth-edit.h"
+#include "app/desk/sw-cloth-gauges.h"
+#include "app/desk/sw-cloth-scan.h"
 #include "cloth/sw-usual-widths.h"
-#include "app/sw-cloth-words.h"
-#include "app/sw-templates.h"
+#include "app/desk/sw-cloth-words.h"
+#include "app/desk/sw-templates.h"
 
 #include <math.h>
 #include <string.h>

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sw-app-test.h"
 
-#include "app/sw-day-session.h"
+#include "app/desk/sw-day-session.h"
 #include "files/sw-colourway.h"
 
 #include <glib/gstdio.h>

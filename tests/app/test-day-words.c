@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sw-app-test.h"
 
-#include "app/sw-day-words.h"
-#include "app/sw-templates.h"
+#include "app/desk/sw-day-words.h"
+#include "app/desk/sw-templates.h"
 
 #include <string.h>
 

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sw-app-test.h"
 
-#include "app/sw-autosave.h"
-#include "app/sw-drafts.h"
+#include "app/desk/sw-autosave.h"
+#include "app/desk/sw-drafts.h"
 #include "files/sw-colourway.h"
 
 #include <fcntl.h>

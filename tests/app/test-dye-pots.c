@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app/sw-dye-edits.h"
+#include "app/desk/sw-dye-edits.h"
 #include "colour/sw-sample-forms.h"
 
 #include "bath/sw-strike.h"

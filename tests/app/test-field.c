@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app/sw-field.h"
+#include "app/desk/sw-field.h"
 
 #include <math.h>
 

@@ -8,8 +8,8 @@
  */
 #include "sw-app-test.h"
 
-#include "app/sw-autosave.h"
-#include "app/sw-drafts.h"
+#include "app/desk/sw-autosave.h"
+#include "app/desk/sw-drafts.h"
 #include "files/sw-colourway.h"
 
 #include <glib/gstdio.h>

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sw-app-test.h"
 
-#include "app/sw-live.h"
-#include "app/sw-templates.h"
+#include "app/desk/sw-live.h"
+#include "app/desk/sw-templates.h"
 
 /* What came while the document was being edited. */
 typedef struct

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app/sw-pan-drag.h"
+#include "app/desk/sw-pan-drag.h"
 #include "draw/sw-pan-geometry.h"
 
 #include <math.h>

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app/sw-pan-overlay.h"
+#include "app/desk/sw-pan-overlay.h"
 
 #include <math.h>
 

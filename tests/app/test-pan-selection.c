@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app/sw-selection.h"
+#include "app/desk/sw-selection.h"
 
 /* What the dyer has in hand follows the document and tells once. */
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app/sw-pan-align.h"
-#include "app/sw-pan-snap.h"
+#include "app/desk/sw-pan-align.h"
+#include "app/desk/sw-pan-snap.h"
 
 #include <math.h>
 

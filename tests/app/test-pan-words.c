@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app/sw-pan-words.h"
+#include "app/desk/sw-pan-words.h"
 #include "sw-app-test.h"
 
-#include "app/sw-pan-align.h"
+#include "app/desk/sw-pan-align.h"
 
 /* What the canvas says, in its own language: words that name what is there. */
 

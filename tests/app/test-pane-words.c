@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app/sw-dyeing-words.h"
-#include "app/sw-settings-words.h"
-#include "app/sw-yarn-weights.h"
+#include "app/desk/sw-dyeing-words.h"
+#include "app/desk/sw-settings-words.h"
+#include "app/desk/sw-yarn-weights.h"
 
 #include "tests/sw-test-sketch.h"
 #include "tests/colour/published-table.h"

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sw-app-test.h"
 
-#include "app/sw-sheet-printing.h"
-#include "app/sw-templates.h"
+#include "app/sheet/sw-sheet-printing.h"
+#include "app/desk/sw-templates.h"
 
 /*
  * The demo's dye sheet through the toolkit's own printing into a PDF. Its pages

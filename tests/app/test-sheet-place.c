@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sw-app-test.h"
 
-#include "app/sw-sheet-edits.h"
-#include "app/sw-sheet-words.h"
-#include "app/sw-subject.h"
-#include "app/sw-field.h"
+#include "app/desk/sw-sheet-edits.h"
+#include "app/desk/sw-sheet-words.h"
+#include "app/desk/sw-subject.h"
+#include "app/desk/sw-field.h"
 
 #include <string.h>
 

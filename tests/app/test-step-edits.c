@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app/sw-step-edits.h"
+#include "app/desk/sw-step-edits.h"
 
 #include "tests/sw-test-sketch.h"
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app/sw-subject.h"
+#include "app/desk/sw-subject.h"
 
 #include "bath/sw-strike.h"
 #include "tests/app/sw-app-test.h"

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app/sw-units.h"
+#include "app/desk/sw-units.h"
 
 #include <locale.h>
 #include <math.h>

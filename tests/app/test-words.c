@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app/sw-file-words.h"
-#include "app/sw-place-words.h"
-#include "app/sw-step-words.h"
-#include "app/sw-templates.h"
+#include "app/desk/sw-file-words.h"
+#include "app/desk/sw-place-words.h"
+#include "app/desk/sw-step-words.h"
+#include "app/desk/sw-templates.h"
 #include "sketch/sw-member.h"
 
-#include "app/sw-document.h"
+#include "app/desk/sw-document.h"
 
 #define NBSP "\u00a0"
 

@@ -11,6 +11,9 @@ import sys
 
 TOP = pathlib.Path(sys.argv[1])
 ROOMS = ["sketch", "colour", "bath", "skein", "cloth", "sheet", "forecast", "draw", "files", "cli", "app"]
+# The floors of the window: what is known without a display, widgets shared by the places, the places, what holds them.
+FLOORS = ["desk", "parts", "cloth", "pan", "sheet", "day", "listing", "window"]
+PLACES_KNOW = {"pan": {"cloth"}}  # beside its drawing the pan shows the cloth
 TOP_LEVEL = {"README.md", "DEVELOPERS.md", "LICENSE", "meson.build", "meson_options.txt", "src", "data", "tests", "po", "docs"}
 LONGEST = 600
 
@@ -30,17 +33,34 @@ def upward_includes():
                 yield f"{name}:{number} includes {target}/, which is above {room}/"
 
 
+def upward_includes_of_the_window():
+    everywhere = {"desk", "parts"}
+    for path, name in sources():
+        if name.parts[0] != "app":
+            continue
+        floor = name.parts[1]
+        if floor not in FLOORS:
+            yield f"{name} stands on no floor of the window"
+            continue
+        known = {"desk": {"desk"}, "parts": everywhere, "window": set(FLOORS)}.get(floor, everywhere | {floor} | PLACES_KNOW.get(floor, set()))
+        for number, line in enumerate(path.read_text().splitlines(), 1):
+            include = re.match(r'\s*#\s*include\s+"app/([a-z]+)/', line)
+            if include and include.group(1) not in known:
+                yield f"{name}:{number} includes app/{include.group(1)}/, which {floor}/ may not know"
+
+
 def private_includes():
     for path, name in sources():
+        folder = str(name.parent)
         for number, line in enumerate(path.read_text().splitlines(), 1):
-            include = re.match(r'\s*#\s*include\s+"([a-z]+)/[^"]*-private\.h"', line)
-            if include and include.group(1) != name.parts[0]:
+            include = re.match(r'\s*#\s*include\s+"([a-z/]+)/[^"/]*-private\.h"', line)
+            if include and include.group(1) != folder:
                 yield f"{name}:{number} includes a private header of {include.group(1)}/"
 
 
 def toolkit_below_app():
     for path, name in sources():
-        if name.parts[0] != "app" and re.search(r"#\s*include\s+<(gtk|gdk|gsk|adwaita)", path.read_text()):
+        if (name.parts[0] != "app" or name.parts[1] == "desk") and re.search(r"#\s*include\s+<(gtk|gdk|gsk|adwaita)", path.read_text()):
             yield f"{name} includes the toolkit"
 
 
@@ -108,6 +128,7 @@ def stray_top_level():
 
 CHECKS = [
     ("arrows between rooms point downward", upward_includes),
+    ("arrows between the window's floors point downward", upward_includes_of_the_window),
     ("private headers stay in their room", private_includes),
     ("nothing below the window sees the toolkit", toolkit_below_app),
     ("every folder of src is a room", unknown_rooms),
