@@ -3,6 +3,7 @@
 #include "app/desk/sw-place-words.h"
 #include "app/desk/sw-step-words.h"
 #include "app/desk/sw-templates.h"
+#include "draw/sw-pour-new.h"
 #include "sketch/sw-member.h"
 
 #include "app/desk/sw-document.h"
@@ -139,6 +140,51 @@ test_templates (void)
   g_assert_null (sw_template_find ("nothing"));
 }
 
+/* What is poured into an empty pan has time and heat to strike, on either face, and the set stays last. */
+static void
+test_empty_pan_sets_pours (void)
+{
+  static const SwStepKind wanted[] = { SW_STEP_BAND, SW_STEP_REST, SW_STEP_FLIP, SW_STEP_BAND, SW_STEP_SET };
+  g_autoptr (SwSketch) sketch = sw_template_new_sketch (sw_template_find ("empty"), NULL);
+
+  for (int second = 0; second <= 1; second++)
+    {
+      const SwPourSlot slot = sw_pour_slot (sketch, second == 1);
+
+      if (slot.flip)
+        g_ptr_array_insert (sketch->steps, slot.index, sw_step_new (sw_sketch_fresh_id (sketch), SW_STEP_FLIP));
+      g_ptr_array_insert (sketch->steps, slot.index + slot.flip, sw_step_new (sw_sketch_fresh_id (sketch), SW_STEP_BAND));
+    }
+  g_assert_cmpuint (sketch->steps->len, ==, G_N_ELEMENTS (wanted));
+  for (guint i = 0; i < sketch->steps->len; i++)
+    {
+      const SwStep *step = sketch->steps->pdata[i];
+
+      g_assert_cmpint (step->kind, ==, wanted[i]);
+      g_assert_null (sw_step_remark (sketch, step));
+    }
+}
+
+/* The last of the pours that nothing strikes says so; a rest that lasts no time is none, and what is no pour needs no heat. */
+static void
+test_step_remark (void)
+{
+  g_autoptr (SwSketch) sketch = sw_sketch_new ();
+  const SwStepKind kinds[] = { SW_STEP_BAND, SW_STEP_SET, SW_STEP_SPLOTCH, SW_STEP_SPECKLE, SW_STEP_FLIP, SW_STEP_REST };
+  const gboolean cold[] = { FALSE, FALSE, FALSE, TRUE, FALSE, FALSE };
+
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
+    g_ptr_array_add (sketch->steps, sw_step_new (i + 1, kinds[i]));
+  g_assert_null (sw_step_remark (sketch, sketch->steps->pdata[3]));
+  ((SwStep *) sketch->steps->pdata[5])->minutes = 0;
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
+    {
+      g_autofree char *remark = sw_step_remark (sketch, sketch->steps->pdata[i]);
+
+      g_assert_cmpint (remark != NULL, ==, cold[i]);
+    }
+}
+
 /* Whatever the system says, the sentence names the file; a cancelled deed is no error to speak of. */
 static void
 test_file_words (void)
@@ -197,6 +243,8 @@ main (int argc, char **argv)
   g_test_add_func ("/app/words/own-name", test_own_name);
   g_test_add_func ("/app/words/reading", test_reading);
   g_test_add_func ("/app/words/templates", test_templates);
+  g_test_add_func ("/templates/empty-pan-sets-pours", test_empty_pan_sets_pours);
+  g_test_add_func ("/steps/remark", test_step_remark);
   g_test_add_func ("/app/words/places", test_places);
   g_test_add_func ("/app/words/files", test_file_words);
   return g_test_run ();

@@ -150,3 +150,32 @@ sw_step_reading (const SwSketch *sketch, const SwStep *step, SwSystem system)
     return g_strdup_printf (_ ("%1$s. %2$s"), step->name, sentence);
   return g_steal_pointer (&sentence);
 }
+
+/* Later pours count, too: of several that wait for heat, the last one says so for all. */
+static gboolean
+is_heated_or_followed (const SwSketch *sketch, const SwStep *step)
+{
+  guint i = 0;
+
+  if (!g_ptr_array_find (sketch->steps, step, &i))
+    return FALSE;
+  while (++i < sketch->steps->len)
+    {
+      const SwStep *later = sketch->steps->pdata[i];
+
+      if (sw_step_is_pour (later) || ((later->kind == SW_STEP_REST || later->kind == SW_STEP_SET) && later->minutes > 0))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+char *
+sw_step_remark (const SwSketch *sketch, const SwStep *step)
+{
+  g_return_val_if_fail (sketch != NULL && step != NULL, NULL);
+
+  if (!sw_step_is_pour (step) || is_heated_or_followed (sketch, step))
+    return NULL;
+  /* Translators: of a pour among the steps, on a narrow line: it has no time and heat in which its dye could strike */
+  return g_strdup (_ ("No rest or set follows"));
+}

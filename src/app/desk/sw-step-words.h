@@ -37,4 +37,11 @@ char *sw_step_sentence (const SwSketch *sketch, const SwStep *step, SwSystem sys
  */
 char *sw_step_reading (const SwSketch *sketch, const SwStep *step, SwSystem system) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * sw_step_remark:
+ * Returns: (transfer full) (nullable): of the last pour, if neither a rest nor a set comes after it, that no dye
+ *   can strike there; NULL if there is nothing to say
+ */
+char *sw_step_remark (const SwSketch *sketch, const SwStep *step) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -46,6 +46,18 @@ load_demo (const char *demo, GError **error)
   return sw_colourway_parse (text, n, error);
 }
 
+/* The pan before anything is poured: pours go before the rest, the second face's and its flip between rest and set. */
+static SwSketch *
+empty_pan (void)
+{
+  static const SwStepKind usual[] = { SW_STEP_REST, SW_STEP_SET };
+  SwSketch *sketch = sw_sketch_new ();
+
+  for (gsize i = 0; i < G_N_ELEMENTS (usual); i++)
+    g_ptr_array_add (sketch->steps, sw_step_new (sw_sketch_fresh_id (sketch), usual[i]));
+  return sketch;
+}
+
 SwSketch *
 sw_template_new_sketch (const SwTemplate *self, GError **error)
 {
@@ -53,7 +65,7 @@ sw_template_new_sketch (const SwTemplate *self, GError **error)
 
   g_return_val_if_fail (self != NULL, NULL);
 
-  sketch = self->demo != NULL ? load_demo (self->demo, error) : sw_sketch_new ();
+  sketch = self->demo != NULL ? load_demo (self->demo, error) : empty_pan ();
   if (sketch == NULL)
     return NULL;
 

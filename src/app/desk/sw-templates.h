@@ -10,7 +10,7 @@ typedef struct
 {
   const char *id;    /* in actions: "bands" */
   const char *label; /* for people, marked with N_() */
-  const char *demo;  /* the file's name without its ending; NULL for an empty pan */
+  const char *demo;  /* the file's name without its ending; NULL for a pan with nothing in it but water and heat */
 } SwTemplate;
 
 extern const SwTemplate sw_templates[];
@@ -21,7 +21,8 @@ const SwTemplate *sw_template_find (const char *id);
 
 /**
  * sw_template_new_sketch:
- * Returns: (transfer full): a drawing to make one's own: without a title or notes
+ * Returns: (transfer full): a drawing to make one's own: without a title or notes, and with heat after every pour:
+ *   an empty pan begins with a rest and a set, so that what is poured before them shows its colour
  */
 SwSketch *sw_template_new_sketch (const SwTemplate *self, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -94,11 +94,20 @@ tell_accessible (SwStepRow *self, const char *sentence, const char *running)
 }
 
 static char *
-detail_text (SwStepRow *self, const SwSketch *sketch, const SwStep *step)
+detail_text (SwStepRow *self, const SwSketch *sketch, const SwStep *step, const char *remark)
 {
+  if (remark != NULL)
+    return g_strdup (remark);
   if (sw_step_is_pour (step))
     return sw_step_place (sketch, step, system_of (self));
   return sw_dyeing_short (forecast_of (self), step->id);
+}
+
+static void
+show_as_remark (GtkLabel *label, gboolean remark)
+{
+  gtk_widget_remove_css_class (GTK_WIDGET (label), remark ? "dim-label" : "warning");
+  gtk_widget_add_css_class (GTK_WIDGET (label), remark ? "warning" : "dim-label");
 }
 
 static void
@@ -109,17 +118,20 @@ show_words (SwStepRow *self)
   g_autofree char *title = NULL;
   g_autofree char *detail = NULL;
   g_autofree char *sentence = NULL;
+  g_autofree char *remark = NULL;
   g_autofree char *running = NULL;
 
   if (step == NULL)
     return;
   sketch = sw_document_get_sketch (sw_entry_get_document (self->entry));
   title = sw_step_title (sketch, step);
-  detail = detail_text (self, sketch, step);
+  remark = sw_step_remark (sketch, step);
+  detail = detail_text (self, sketch, step, remark);
   sentence = sw_step_reading (sketch, step, system_of (self));
-  running = sw_dyeing_sentence (forecast_of (self), step->id, system_of (self));
+  running = remark != NULL ? g_strdup (remark) : sw_dyeing_sentence (forecast_of (self), step->id, system_of (self));
   gtk_label_set_text (self->title, title);
   gtk_label_set_text (self->detail, detail);
+  show_as_remark (self->detail, remark != NULL);
   tell_accessible (self, sentence, running);
   sw_balance_bar_set_step (self->bar, forecast_of (self), step->id, 0);
 }
