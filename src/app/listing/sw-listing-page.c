@@ -4,6 +4,7 @@
 #include "app/listing/sw-listing-page.h"
 
 #include "app/parts/sw-field-row.h"
+#include "app/parts/sw-seen.h"
 #include "app/listing/sw-listing-view.h"
 #include "forecast/sw-listing-words.h"
 
@@ -64,8 +65,9 @@ buffer_text (SwListingPage *self)
 
 /* Setting the same words again would send the cursor to the end. */
 static void
-show_words (SwListingPage *self)
+show_words (gpointer page)
 {
+  SwListingPage *self = page;
   g_autofree char *words = sw_listing_page_get_words (self);
   g_autofree char *shown = buffer_text (self);
   const SwSketch *sketch;
@@ -156,13 +158,13 @@ set_live (SwListingPage *self, SwLive *live)
   if (self->live == live)
     return;
   if (self->live != NULL)
-    g_signal_handlers_disconnect_by_data (self->live, self);
+    sw_seen_disconnect (GTK_WIDGET (self), self->live);
   g_set_object (&self->live, live);
   sw_subject_set_document (self->subject, live != NULL ? sw_live_get_document (live) : NULL);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_LIVE]);
   if (live == NULL)
     return;
-  g_signal_connect_swapped (live, "told", G_CALLBACK (show_words), self);
+  sw_seen_connect (GTK_WIDGET (self), live, "told", show_words);
   show_words (self);
 }
 

@@ -3,6 +3,8 @@
 
 #include "app/listing/sw-listing-view.h"
 
+#include "app/parts/sw-seen.h"
+
 #include "draw/sw-look.h"
 #include "files/sw-maker-mark.h"
 #include "files/sw-picture.h"
@@ -165,8 +167,9 @@ updated_cb (SwListingView *self)
 }
 
 static void
-told_cb (SwListingView *self)
+describe (gpointer view)
 {
+  SwListingView *self = view;
   SwForecast *forecast = sw_live_get_forecast (self->live);
   g_autofree char *words = forecast != NULL ? sw_listing_alt (forecast) : NULL;
 
@@ -180,14 +183,17 @@ set_live (SwListingView *self, SwLive *live)
   if (self->live == live)
     return;
   if (self->live != NULL)
-    g_signal_handlers_disconnect_by_data (self->live, self);
+    {
+      g_signal_handlers_disconnect_by_data (self->live, self);
+      sw_seen_disconnect (GTK_WIDGET (self), self->live);
+    }
   g_set_object (&self->live, live);
   if (live == NULL)
     return;
   g_signal_connect_swapped (live, "updated", G_CALLBACK (updated_cb), self);
-  g_signal_connect_swapped (live, "told", G_CALLBACK (told_cb), self);
+  sw_seen_connect (GTK_WIDGET (self), live, "told", describe);
   updated_cb (self);
-  told_cb (self);
+  describe (self);
 }
 
 static void

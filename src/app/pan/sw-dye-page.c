@@ -7,6 +7,7 @@
 #include "app/parts/sw-expander-name.h"
 #include "app/parts/sw-field-row.h"
 #include "app/parts/sw-focus.h"
+#include "app/parts/sw-seen.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -44,8 +45,9 @@ static const char *const first[] = { "name", "sample", "sample_depth_percent", "
 static const char *const second[] = { "dye_class", "half_time_min", "spread" };
 
 static void
-show_window (SwDyePage *self)
+show_window (gpointer page)
 {
+  SwDyePage *self = page;
   guint id = sw_subject_first (self->subject);
   const SwDye *dye = id != 0 ? sw_sketch_find_dye (sw_document_get_sketch (sw_subject_get_document (self->subject)), id) : NULL;
   g_autofree char *window = dye != NULL ? sw_dye_window_words (dye->dye_class) : NULL;
@@ -145,11 +147,11 @@ set_live (SwDyePage *self, SwLive *live)
   if (self->live == live)
     return;
   if (self->live != NULL)
-    g_signal_handlers_disconnect_by_data (self->live, self);
+    sw_seen_disconnect (GTK_WIDGET (self), self->live);
   g_set_object (&self->live, live);
   sw_subject_set_document (self->subject, live != NULL ? sw_live_get_document (live) : NULL);
   if (live != NULL)
-    g_signal_connect_swapped (live, "told", G_CALLBACK (show_window), self);
+    sw_seen_connect (GTK_WIDGET (self), live, "told", show_window);
 }
 
 static void

@@ -9,6 +9,7 @@
 #include "app/pan/sw-pan-tools.h"
 #include "app/pan/sw-pan-view.h"
 #include "app/pan/sw-properties.h"
+#include "app/parts/sw-seen.h"
 #include "app/desk/sw-selection.h"
 #include "app/pan/sw-step-list.h"
 #include "app/pan/sw-strip-view.h"
@@ -21,7 +22,6 @@ struct _SwPanPage
 
   SwLive *live;
   SwSelection *selection;
-  gulong told_id;
   gboolean inches;
 
   GtkWidget *dyes;
@@ -47,8 +47,9 @@ enum
 static GParamSpec *props[N_PROPS];
 
 static void
-told_cb (SwPanPage *self)
+show_verdict (gpointer page)
 {
+  SwPanPage *self = page;
   SwForecast *forecast = sw_live_get_forecast (self->live);
   g_autofree char *sentence = forecast != NULL ? sw_pooling_sentence (&forecast->pooling) : NULL;
 
@@ -63,7 +64,7 @@ set_live (SwPanPage *self, SwLive *live)
   if (self->live == live)
     return;
   if (self->live != NULL)
-    g_clear_signal_handler (&self->told_id, self->live);
+    sw_seen_disconnect (GTK_WIDGET (self), self->live);
   g_set_object (&self->live, live);
   g_clear_object (&self->selection);
   if (document != NULL)
@@ -71,8 +72,8 @@ set_live (SwPanPage *self, SwLive *live)
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SELECTION]);
   if (live == NULL)
     return;
-  self->told_id = g_signal_connect_swapped (live, "told", G_CALLBACK (told_cb), self);
-  told_cb (self);
+  sw_seen_connect (GTK_WIDGET (self), live, "told", show_verdict);
+  show_verdict (self);
 }
 
 static void

@@ -5,6 +5,7 @@
 
 #include "app/parts/sw-frame-times.h"
 #include "app/parts/sw-painter.h"
+#include "app/parts/sw-texture.h"
 #include "draw/sw-draw-pan.h"
 
 #include <adwaita.h>
@@ -124,7 +125,7 @@ snapshot_skein (SwPanPicture *self, GtkSnapshot *snapshot, GdkTexture *texture, 
       gtk_snapshot_scale (snapshot, 1, (float) MAX (fabs (cos (self->turned * G_PI)), 0.04));
       gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (0, -middle));
     }
-  gtk_snapshot_append_texture (snapshot, texture, &box);
+  sw_texture_append (GTK_WIDGET (self), snapshot, texture, &box);
   gtk_snapshot_restore (snapshot);
   sw_frame_times_expect (GTK_WIDGET (self), painted->edit_time);
 }

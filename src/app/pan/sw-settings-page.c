@@ -5,6 +5,7 @@
 
 #include "app/parts/sw-expander-name.h"
 #include "app/parts/sw-field-row.h"
+#include "app/parts/sw-seen.h"
 #include "app/desk/sw-settings-words.h"
 #include "app/pan/sw-yarn-weight-row.h"
 
@@ -89,8 +90,9 @@ show_lay (SwSettingsPage *self, const SwSketch *sketch, SwSystem system)
 }
 
 static void
-show (SwSettingsPage *self)
+show (gpointer page)
 {
+  SwSettingsPage *self = page;
   SwSystem system = self->inches ? SW_SYSTEM_US : SW_SYSTEM_METRIC;
   const SwSketch *sketch;
 
@@ -146,13 +148,13 @@ set_selection (SwSettingsPage *self, SwSelection *selection)
   if (self->selection == selection)
     return;
   if (self->selection != NULL)
-    g_signal_handlers_disconnect_by_data (sw_selection_get_document (self->selection), self);
+    sw_seen_disconnect (GTK_WIDGET (self), sw_selection_get_document (self->selection));
   g_set_object (&self->selection, selection);
   for (gsize i = 0; i < G_N_ELEMENTS (records); i++)
     sw_subject_set_document (self->subjects[i], document);
   sw_yarn_weight_row_set_document (self->weight, document);
   if (document != NULL)
-    g_signal_connect_swapped (document, "changed", G_CALLBACK (show), self);
+    sw_seen_connect (GTK_WIDGET (self), document, "changed", show);
   show (self);
 }
 
@@ -162,10 +164,10 @@ set_live (SwSettingsPage *self, SwLive *live)
   if (self->live == live)
     return;
   if (self->live != NULL)
-    g_signal_handlers_disconnect_by_data (self->live, self);
+    sw_seen_disconnect (GTK_WIDGET (self), self->live);
   g_set_object (&self->live, live);
   if (live != NULL)
-    g_signal_connect_swapped (live, "told", G_CALLBACK (show), self);
+    sw_seen_connect (GTK_WIDGET (self), live, "told", show);
 }
 
 static void

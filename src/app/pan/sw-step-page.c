@@ -5,6 +5,7 @@
 
 #include "app/parts/sw-account-row.h"
 #include "app/parts/sw-field-row.h"
+#include "app/parts/sw-seen.h"
 #include "draw/sw-pan-geometry.h"
 
 #include <glib/gi18n-lib.h>
@@ -89,8 +90,9 @@ show_accounts (SwStepPage *self, const SwForecast *forecast, guint step)
 }
 
 static void
-show_after (SwStepPage *self)
+show_after (gpointer page)
 {
+  SwStepPage *self = page;
   SwForecast *forecast = self->live != NULL ? sw_live_get_forecast (self->live) : NULL;
   guint step = sw_subject_first (self->subject);
   g_autofree char *bath = sw_dyeing_bath (forecast, step, sw_subject_get_system (self->subject));
@@ -145,10 +147,10 @@ set_live (SwStepPage *self, SwLive *live)
   if (self->live == live)
     return;
   if (self->live != NULL)
-    g_signal_handlers_disconnect_by_data (self->live, self);
+    sw_seen_disconnect (GTK_WIDGET (self), self->live);
   g_set_object (&self->live, live);
   if (live != NULL)
-    g_signal_connect_swapped (live, "told", G_CALLBACK (show_after), self);
+    sw_seen_connect (GTK_WIDGET (self), live, "told", show_after);
 }
 
 /* Lifecycle */

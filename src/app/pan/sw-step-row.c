@@ -6,6 +6,7 @@
 #include "app/parts/sw-balance-bar.h"
 #include "app/desk/sw-dyeing-words.h"
 #include "app/parts/sw-member-entry.h"
+#include "app/parts/sw-seen.h"
 #include "app/desk/sw-step-words.h"
 #include "app/parts/sw-swatch.h"
 #include "draw/sw-pan-geometry.h"
@@ -19,7 +20,6 @@ struct _SwStepRow
   SwEntry *entry;
   gulong revision_id;
   SwLive *live;
-  gulong told_id;
   SwSubject *subject;
   gboolean inches;
 
@@ -111,8 +111,9 @@ show_as_remark (GtkLabel *label, gboolean remark)
 }
 
 static void
-show_words (SwStepRow *self)
+show_words (gpointer row)
 {
+  SwStepRow *self = row;
   const SwStep *step = step_of (self);
   const SwSketch *sketch;
   g_autofree char *title = NULL;
@@ -250,10 +251,10 @@ set_live (SwStepRow *self, SwLive *live)
   if (self->live == live)
     return;
   if (self->live != NULL)
-    g_clear_signal_handler (&self->told_id, self->live);
+    sw_seen_disconnect (GTK_WIDGET (self), self->live);
   g_set_object (&self->live, live);
   if (live != NULL)
-    self->told_id = g_signal_connect_swapped (live, "told", G_CALLBACK (show_words), self);
+    sw_seen_connect (GTK_WIDGET (self), live, "told", show_words);
   show_words (self);
 }
 
@@ -389,7 +390,7 @@ sw_step_row_dispose (GObject *object)
   if (self->entry != NULL)
     g_clear_signal_handler (&self->revision_id, self->entry);
   if (self->live != NULL)
-    g_clear_signal_handler (&self->told_id, self->live);
+    sw_seen_disconnect (GTK_WIDGET (self), self->live);
   g_clear_object (&self->entry);
   g_clear_object (&self->live);
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)

@@ -4,6 +4,7 @@
 #include "app/parts/sw-painter.h"
 
 #include "app/parts/sw-frame-hold.h"
+#include "app/parts/sw-texture.h"
 #include "forecast/sw-latest.h"
 
 /* A picture that takes longer is given up for a newer one. */
@@ -22,6 +23,7 @@ struct _SwPainter
   guint tick_id;
 
   GdkTexture *texture; /* NULL before the first */
+  GdkTexture *before;  /* still in the frame that is shown: let go of now, cairo would copy it for that frame */
   SwPainting *painting;
 };
 
@@ -74,27 +76,21 @@ answer_free (gpointer data)
   g_free (answer);
 }
 
-/* At the screen's own pixels, without a copy between cairo and GDK. */
+/* At the screen's own pixels. */
 static GdkTexture *
 paint_texture (const Question *question)
 {
   const SwPainting *painting = &question->painting;
   const int width = (int) painting->part.width * painting->scale, height = (int) painting->part.height * painting->scale;
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
-  g_autoptr (GBytes) bytes = NULL;
   cairo_t *cr;
-  int stride;
 
   cairo_surface_set_device_scale (surface, painting->scale, painting->scale);
   cr = cairo_create (surface);
   cairo_translate (cr, -painting->part.x, -painting->part.y);
   question->paint (cr, painting);
   cairo_destroy (cr);
-  cairo_surface_flush (surface);
-
-  stride = cairo_image_surface_get_stride (surface);
-  bytes = g_bytes_new_with_free_func (cairo_image_surface_get_data (surface), (gsize) stride * (gsize) height, (GDestroyNotify) cairo_surface_destroy, surface);
-  return gdk_memory_texture_new (width, height, GDK_MEMORY_DEFAULT, bytes, (gsize) stride);
+  return sw_texture_new (surface);
 }
 
 static gpointer
@@ -118,6 +114,7 @@ painted_cb (gpointer data, const GError *error, gpointer user_data)
 
   if (answer == NULL)
     return;
+  g_set_object (&self->before, self->texture);
   g_set_object (&self->texture, answer->texture);
   g_clear_pointer (&self->painting, painting_free);
   self->painting = painting_copy (answer->painting);
@@ -233,6 +230,7 @@ sw_painter_free (SwPainter *self)
     gtk_widget_remove_tick_callback (self->widget, self->tick_id);
   sw_latest_free (self->latest);
   g_clear_object (&self->texture);
+  g_clear_object (&self->before);
   g_clear_pointer (&self->painting, painting_free);
   g_free (self);
 }

@@ -4,6 +4,8 @@
 #include "app/parts/sw-picture-view.h"
 
 #include "app/parts/sw-frame-times.h"
+#include "app/parts/sw-seen.h"
+#include "app/parts/sw-texture.h"
 
 #include <adwaita.h>
 
@@ -51,7 +53,7 @@ sw_picture_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 
   if (texture == NULL)
     return;
-  gtk_snapshot_append_texture (snapshot, texture, &GRAPHENE_RECT_INIT (0, 0, (float) painting->width, (float) painting->height));
+  sw_texture_append (widget, snapshot, texture, &GRAPHENE_RECT_INIT (0, 0, (float) painting->width, (float) painting->height));
   sw_frame_times_expect (widget, painting->edit_time);
 }
 
@@ -62,8 +64,9 @@ sw_picture_view_size_allocate (GtkWidget *widget, int width, int height, int bas
 }
 
 static void
-told_cb (SwPictureView *self)
+describe (gpointer view)
 {
+  SwPictureView *self = view;
   SwPictureViewClass *klass = SW_PICTURE_VIEW_GET_CLASS (self);
   SwForecast *forecast = sw_picture_view_get_forecast (self);
   g_autofree char *words = NULL;
@@ -91,16 +94,19 @@ set_live (SwPictureView *self, SwLive *live)
   if (before == live)
     return;
   if (before != NULL)
-    g_signal_handlers_disconnect_by_data (before, self);
+    {
+      g_signal_handlers_disconnect_by_data (before, self);
+      sw_seen_disconnect (GTK_WIDGET (self), before);
+    }
   sw_painter_set_live (priv->painter, live);
   if (live == NULL)
     return;
-  g_signal_connect_swapped (live, "told", G_CALLBACK (told_cb), self);
+  sw_seen_connect (GTK_WIDGET (self), live, "told", describe);
   if (klass->updated != NULL)
     g_signal_connect_swapped (live, "updated", G_CALLBACK (klass->updated), self);
   if (klass->updated != NULL && sw_live_get_forecast (live) != NULL)
     klass->updated (self);
-  told_cb (self);
+  describe (self);
 }
 
 static void
