@@ -3,6 +3,7 @@
 
 #include "colour/sw-mix.h"
 #include "draw/sw-pan-geometry.h"
+#include "draw/sw-skein-light.h"
 #include "draw/sw-skein-raster.h"
 #include "draw/sw-skein-shape.h"
 #include "draw/sw-weave.h"
@@ -317,6 +318,7 @@ test_window (void)
 
   test_add_band (sketch, dye, 12, 8, 20, 0.5);
   test_add_speckles (sketch, dye, 0);
+  test_add_step (sketch, SW_STEP_SET)->minutes = 30;
   forecast = fixture_forecast (sketch);
   sw_skein_raster (forecast, FALSE, &whole, 640, all);
   for (int trial = 0; trial < 20; trial++)
@@ -346,6 +348,91 @@ test_window (void)
     }
 }
 
+/* What sw_skein_raster() draws, by a light that was made for it alone. */
+static guint32 *
+drawn_afresh (const SwForecast *forecast, const SwFaceWindow *window)
+{
+  const gsize n = (gsize) (window->width * window->height);
+  g_autoptr (SwSkeinLight) light = sw_skein_light_new (forecast->sketch, window);
+  g_autofree float *xyz = g_new (float, 3 * n);
+  g_autofree guint32 *face = g_new (guint32, n);
+  guint32 *pixels = g_new (guint32, n);
+
+  sw_forecast_face_window (forecast, FALSE, window, xyz, xyz + n, xyz + 2 * n);
+  sw_pixels_from_xyz (xyz, xyz + n, xyz + 2 * n, 1, n, face);
+  sw_skein_light_shade (light, face, window->width, pixels);
+  return pixels;
+}
+
+/* What a person may do between two pictures; the strands are wide enough to show their plies. All but the first ask for another light. */
+static void
+change_something (SwSketch *sketch, SwStep *band, SwFaceWindow *window, int change)
+{
+  switch (change)
+    {
+    case 1:
+      band->x_cm += 6;
+      break;
+    case 2:
+      sketch->yarn.plies = 2;
+      break;
+    case 3:
+      sketch->yarn.metres_per_100_g = 120;
+      break;
+    case 4:
+      sketch->lay.width_cm *= 1.3;
+      break;
+    case 5:
+      sketch->lay.folding = sketch->lay.folding == SW_FOLDING_STACKED ? SW_FOLDING_SIDE_BY_SIDE : SW_FOLDING_STACKED;
+      break;
+    case 6:
+      sketch->lay.skeins = 2;
+      break;
+    case 7:
+      *window = (SwFaceWindow){ 4800, 960, 640, 200, 400, 96 };
+      break;
+    case 8:
+      *window = (SwFaceWindow){ 4800, 960, 640, 220, 400, 60 };
+      break;
+    case 9:
+      *window = (SwFaceWindow){ 5200, 960, 640, 220, 400, 60 };
+      break;
+    case 10: /* as two pictures before */
+      *window = (SwFaceWindow){ 4800, 960, 640, 220, 400, 60 };
+      break;
+    default:
+      break;
+    }
+}
+
+/* Light is kept from picture to picture: each must be, to the byte, what it is when nothing was kept, whatever has changed since the last. */
+static void
+test_kept_light (void)
+{
+  g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+  SwDye *dye = test_add_dye (sketch, "Red", 178, 60, 52);
+  SwStep *band = test_add_band (sketch, dye, 12, 8, 20, 0.5);
+  SwFaceWindow window = { 4800, 960, 600, 200, 480, 96 };
+  g_autofree guint32 *last = g_new0 (guint32, 480 * 96), *kept = g_new (guint32, 480 * 96);
+
+  test_add_step (sketch, SW_STEP_SET)->minutes = 30;
+  for (int change = 0; change <= 10; change++)
+    {
+      g_autoptr (SwForecast) forecast = NULL;
+      g_autofree guint32 *fresh = NULL;
+      gsize size;
+
+      change_something (sketch, band, &window, change);
+      forecast = fixture_forecast (sketch);
+      fresh = drawn_afresh (forecast, &window);
+      size = (gsize) (window.width * window.height) * sizeof *fresh;
+      sw_skein_raster (forecast, FALSE, &window, window.width, kept);
+      g_assert_cmpmem (kept, size, fresh, size);
+      g_assert_cmpint (memcmp (kept, last, size), !=, 0); /* each change is to be seen */
+      memcpy (last, kept, size);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -355,6 +442,7 @@ main (int argc, char **argv)
   g_test_add_func ("/skein/faces", test_faces);
   g_test_add_func ("/skein/near-is-below", test_near_is_below);
   g_test_add_func ("/skein/specks-are-sharp", test_specks_are_sharp);
+  g_test_add_func ("/skein/kept-light", test_kept_light);
   g_test_add_func ("/skein/marks", test_marks);
   g_test_add_func ("/skein/shape", test_shape);
   g_test_add_func ("/skein/turns-are-smooth", test_turns_are_smooth);
