@@ -27,6 +27,13 @@
 #define N_AROUND 72
 #define SMOOTHED 0.30 /* radii */
 
+/* Towards the fold the halves come apart and lie flat, so that the strands fan round an eye: radii, but the shares. */
+#define OPENING 2.6 /* begins so far before the fold */
+#define EYE 0.13    /* half the width of the eye */
+#define FANNED 0.20 /* how much flatter the rope is there, and as much taller */
+#define SLIMMER 0.84
+#define ROUND 1.06  /* from the eye's middle to the rope's, on along the hank */
+
 /* The path before it is smoothed. */
 typedef struct
 {
@@ -62,13 +69,22 @@ chance (const Path *path, guint64 part)
   return sw_chance_even (sw_chance_mix (path->seed, part));
 }
 
-/* The halves' angle at @x; the fold lies flat, so that it is seen as a bend. */
+/* The halves' angle at @x; the winding runs out before the fold, which lies flat, so that it is seen as a bend. */
 static double
 angle_at (const Path *path, double x)
 {
   const SwHankShape *shape = path->shape;
+  const double ease = MIN (OPENING * shape->radius_cm / shape->length_cm, 0.5), left = 1 - x / shape->length_cm;
+  const double wound = left < ease ? left * left / (2 * ease) : left - ease / 2;
 
-  return G_PI + 2 * G_PI * shape->plied * (x / shape->length_cm - 1);
+  return G_PI - 2 * G_PI * shape->plied * wound / (1 - ease / 2);
+}
+
+/* How far the halves have come apart at @x: 0 .. 1 at the fold. */
+static double
+opened_at (const Path *path, double x)
+{
+  return smooth (1 - (path->shape->length_cm - x) / (OPENING * path->shape->radius_cm));
 }
 
 static SwBundleRing
@@ -89,12 +105,37 @@ thickness (const Path *path, double x, guint64 half)
   return 1 + 0.035 * sin (1.3 * at + 6 * chance (path, 10 + half)) + 0.025 * sin (2.9 * at + 6 * chance (path, 20 + half));
 }
 
+/* One of the halves, on the side of @side: 1 or -1. */
+static SwBundleRing
+half_at (const Path *path, double x, double side)
+{
+  const double r = path->shape->radius_cm, open = opened_at (path, x);
+  const double from_middle = r * (OFFSET + (EYE + SLIMMER * (1 - FANNED) - OFFSET) * open);
+
+  return ring_at (path, x, side * from_middle, angle_at (path, x), r * thickness (path, x, side < 0) * (1 + (SLIMMER - 1) * open), (double) SQUASH + (FANNED - (double) SQUASH) * open);
+}
+
+/* Round the eye, from one half at 0 to the other at 1; what presses on the strands there is the bend itself. */
+static SwBundleRing
+fold_at (const Path *path, double t)
+{
+  const double r = path->shape->radius_cm, length = path->shape->length_cm, across = EYE + SLIMMER * (1 - FANNED);
+  const double c = cos (G_PI * t), s = sin (G_PI * t);
+  const double thick = thickness (path, length, 0) + (thickness (path, length, 1) - thickness (path, length, 0)) * t;
+  SwBundleRing ring = ring_at (path, length + ROUND * r * s, r * across * c, angle_at (path, length), r * thick * SLIMMER, FANNED);
+
+  ring.push_y *= (float) c;
+  ring.push_z *= (float) c;
+  ring.push_x = (float) s;
+  return ring;
+}
+
 static SwBundleRing
 point_at (const Path *path, Stretch stretch, double t)
 {
   const double r = path->shape->radius_cm, length = path->shape->length_cm, off = OFFSET * r;
   const double start = angle_at (path, 0);
-  double x, in;
+  double in;
 
   switch (stretch)
     {
@@ -102,13 +143,11 @@ point_at (const Path *path, Stretch stretch, double t)
       in = smooth (t * 1.5 - 0.5);
       return ring_at (path, r * (-0.75 + 0.75 * t), off * (1.30 - 0.30 * in), start + 2 * G_PI * path->tuck * (1 - t), r * (0.52 * smooth (t * 6) * (1 - in) + in), SQUASH * (2 * in - 1));
     case THERE:
-      x = t * length;
-      return ring_at (path, x, off, angle_at (path, x), r * thickness (path, x, 0), SQUASH);
+      return half_at (path, t * length, 1);
     case FOLD:
-      return ring_at (path, length + 1.12 * r * sin (G_PI * t), off * cos (G_PI * t), angle_at (path, length) + 0.3 * t, r * (1 - 0.16 * sin (G_PI * t)), SQUASH * (1 - sin (G_PI * t)));
+      return fold_at (path, t);
     case BACK:
-      x = (1 - t) * length;
-      return ring_at (path, x, -off, angle_at (path, x), r * thickness (path, x, 1), SQUASH);
+      return half_at (path, (1 - t) * length, -1);
     case PUFF: /* the other end's strands turn round here, half of them on their way out and half on their way back */
     default:
       in = smooth (t * 3);
@@ -125,7 +164,7 @@ trace (Path *path)
 
   path->flat = G_PI * round (start / G_PI) - start;
   path->tuck = (-0.5 * G_PI - start) / (2 * G_PI);
-  path->tuck += ceil (-1.2 - path->tuck);
+  path->tuck += ceil (-1.55 - path->tuck);
   path->n = 0;
   for (int stretch = 0; stretch < N_STRETCHES; stretch++)
     {
