@@ -141,11 +141,10 @@ add_pooling (JsonBuilder *builder, const SwPooling *pooling)
 }
 
 static void
-add_stripe (JsonBuilder *builder, const SwForecast *forecast, const SwStripe *stripe)
+add_stripe (JsonBuilder *builder, const SwForecast *forecast, const SwStripe *stripe, const char *name)
 {
   SwLab lab = { (double) stripe->l, (double) stripe->a, (double) stripe->b };
   g_autofree char *hex = sw_cli_hex (sw_srgb_from_xyz (sw_xyz_from_lab (lab)));
-  g_autofree char *name = sw_forecast_colour_name (forecast, lab);
 
   json_builder_begin_object (builder);
   sw_cli_json_text (builder, "colour", hex);
@@ -162,10 +161,12 @@ add_stripe (JsonBuilder *builder, const SwForecast *forecast, const SwStripe *st
 static void
 add_stripes (JsonBuilder *builder, const SwForecast *forecast)
 {
+  g_auto (GStrv) names = sw_forecast_stripe_names (forecast);
+
   json_builder_set_member_name (builder, "stripes");
   json_builder_begin_array (builder);
   for (gsize i = 0; i < forecast->n_stripes; i++)
-    add_stripe (builder, forecast, &forecast->stripes[i]);
+    add_stripe (builder, forecast, &forecast->stripes[i], names[i]);
   json_builder_end_array (builder);
 }
 

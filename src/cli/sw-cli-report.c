@@ -167,6 +167,7 @@ static void
 add_stripes (GString *out, const SwForecast *forecast)
 {
   g_autoptr (SwTable) table = sw_table_new ("llrrrr");
+  g_auto (GStrv) names = sw_forecast_stripe_names (forecast);
 
   /* Translators: lengths of one colour along the strand */
   add_heading (out, _ ("Stripes"));
@@ -180,10 +181,9 @@ add_stripes (GString *out, const SwForecast *forecast)
     {
       const SwStripe *stripe = &forecast->stripes[i];
       SwLab lab = { (double) stripe->l, (double) stripe->a, (double) stripe->b };
-      g_autofree char *name = sw_forecast_colour_name (forecast, lab);
       g_autofree char *hex = sw_cli_hex (sw_srgb_from_xyz (sw_xyz_from_lab (lab)));
 
-      sw_table_add (table, name);
+      sw_table_add (table, names[i]);
       sw_table_add (table, hex);
       sw_table_add_format (table, "%.1f", 100.0 * stripe->share);
       sw_table_add_format (table, "%.1f", stripe->mean_stitches * forecast->stitch_length_cm);

@@ -67,7 +67,7 @@ static const Grey greys[] = {
 #define PLAIN_GREY_CHROMA 4.0
 #define TINTED_GREY_CHROMA 9.5
 
-/* Shares of the hue's full chroma below which a colour is dull, above which it is never light or pale. */
+/* Shares of the hue's full chroma below which a colour is dull, above which it is never light or pale, and not so soon deep. */
 #define DULL_SHARE 0.4
 #define VIVID_SHARE 0.85
 
@@ -109,7 +109,7 @@ depth_of (double lightness, double chroma, const Hue *hue)
     }
   if (place < -0.55)
     return DARK;
-  if (place < -0.16)
+  if (place < (chroma > VIVID_SHARE * hue->full_chroma ? -0.25 : -0.16))
     return DEEP;
   if (place < 0.3 || chroma > VIVID_SHARE * hue->full_chroma)
     return FULL;

@@ -13,4 +13,17 @@ G_BEGIN_DECLS
  */
 char *sw_colour_name (SwLab lab) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * sw_colour_names:
+ * @colours: (array length=n): the most important first
+ *
+ * Names for colours that stand together, in a palette or a table. Where one
+ * would be called like another before it, it gets the name of the nearest
+ * colour beyond it as seen from that one: of two dusty blues, the paler is a
+ * pale blue.
+ *
+ * Returns: (transfer full): @n names and NULL; no two alike unless the colours are the same, or more vivid than wool can be
+ */
+char **sw_colour_names (const SwLab *colours, gsize n) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -9,7 +9,6 @@
 #include "draw/sw-relief.h"
 #include "draw/sw-shadow.h"
 
-#include "colour/sw-colour-name.h"
 #include "forecast/sw-main-colours.h"
 
 #include <glib/gi18n-lib.h>
@@ -111,16 +110,15 @@ draw_hank (const Listing *self, SwHank *hank, int i)
 
 /* The size of letters at which the longest name fits, at most @size. */
 static double
-letters_that_fit (const SwCanvas *canvas, const SwMainColour *colours, int n, double size, double width)
+letters_that_fit (const SwCanvas *canvas, char **names, double size, double width)
 {
   double longest = 1;
 
-  for (int i = 0; i < n; i++)
+  for (int i = 0; names[i] != NULL; i++)
     {
-      g_autofree char *name = sw_colour_name (colours[i].lab);
       double name_width, name_height;
 
-      sw_canvas_text_size (canvas, name, size, &name_width, &name_height);
+      sw_canvas_text_size (canvas, names[i], size, &name_width, &name_height);
       longest = MAX (longest, name_width);
     }
   return size * MIN (1, width / longest);
@@ -135,13 +133,13 @@ draw_palette (const Listing *self)
   const double ink = sw_ground_ink (self->ground, FALSE), faint = sw_ground_ink (self->ground, TRUE);
   SwMainColour colours[SW_MOST_COLOURS];
   const int n = sw_main_colours (self->forecast, colours);
+  g_auto (GStrv) names = sw_main_colour_names (colours, n);
   const double gap = 0.02 * room->width, width = MIN ((room->width - gap * (n - 1)) / MAX (n, 1), 0.24 * room->width), chip = 0.46 * room->height;
-  const double size = letters_that_fit (canvas, colours, n, 0.21 * room->height, width);
+  const double size = letters_that_fit (canvas, names, 0.21 * room->height, width);
 
   for (int i = 0; i < n; i++)
     {
       const SwBox box = { room->x + i * (width + gap), room->y, MIN (width, 4.2 * chip), chip };
-      g_autofree char *name = sw_colour_name (colours[i].lab);
       /* Translators: a share of the yarn */
       g_autofree char *share = g_strdup_printf (_ ("%.0f %%"), 100 * colours[i].share);
       const SwSrgb srgb = sw_srgb_from_xyz (sw_xyz_from_lab (colours[i].lab));
@@ -152,7 +150,7 @@ draw_palette (const Listing *self)
       if (size < SMALLEST_LETTERS)
         continue;
       cairo_set_source_rgb (canvas->cr, ink, ink, ink);
-      sw_canvas_text (canvas, name, box.x, room->y + 0.55 * room->height, 0, 0, size, NULL);
+      sw_canvas_text (canvas, names[i], box.x, room->y + 0.55 * room->height, 0, 0, size, NULL);
       cairo_set_source_rgb (canvas->cr, faint, faint, faint);
       sw_canvas_text (canvas, share, box.x, room->y + 0.57 * room->height + 1.3 * size, 0, 0, 0.92 * size, NULL);
     }

@@ -14,4 +14,14 @@ G_BEGIN_DECLS
  */
 char *sw_forecast_colour_name (const SwForecast *forecast, SwLab colour) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * sw_forecast_colour_names:
+ * @colours: (array length=n): those of one table, the most important first
+ * Returns: (transfer full): as sw_colour_names() has them, but bare wool is "undyed"
+ */
+char **sw_forecast_colour_names (const SwForecast *forecast, const SwLab *colours, gsize n) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Returns: (transfer full): the names of the forecast's stripes, in their order */
+char **sw_forecast_stripe_names (const SwForecast *forecast) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -4,7 +4,6 @@
 #include "forecast/sw-listing-words.h"
 
 #include "cloth/sw-usual-widths.h"
-#include "colour/sw-colour-name.h"
 #include "forecast/sw-main-colours.h"
 #include "sketch/sw-member.h"
 
@@ -59,15 +58,12 @@ sw_listing_colours (const SwForecast *forecast)
 {
   SwMainColour colours[SW_MOST_COLOURS];
   const int n = sw_main_colours (forecast, colours);
+  g_auto (GStrv) names = sw_main_colour_names (colours, n);
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
 
   for (int i = 0; i < n; i++)
-    {
-      g_autofree char *name = sw_colour_name (colours[i].lab);
-
-      /* Translators: 1 a colour's name, 2 its share of the yarn */
-      g_ptr_array_add (parts, g_strdup_printf (_ ("%1$s %2$.0f %%"), name, 100 * colours[i].share));
-    }
+    /* Translators: 1 a colour's name, 2 its share of the yarn */
+    g_ptr_array_add (parts, g_strdup_printf (_ ("%1$s %2$.0f %%"), names[i], 100 * colours[i].share));
   g_ptr_array_add (parts, NULL);
   /* Translators: between the items of a list */
   return g_strjoinv (_ (", "), (char **) parts->pdata);

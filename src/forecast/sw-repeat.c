@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "forecast/sw-repeat.h"
 
-#include "colour/sw-colour-name.h"
+#include "forecast/sw-colour-words.h"
 #include "sketch/sw-chance.h"
 
 #include <math.h>
@@ -153,13 +153,10 @@ static void
 begin (SwRepeat *repeat, const SwForecast *first)
 {
   repeat->n_colours = first->n_stripes;
-  repeat->colours = g_new0 (char *, first->n_stripes + 1);
+  repeat->colours = sw_forecast_stripe_names (first);
   repeat->shares = g_new (SwRange, first->n_stripes);
   for (gsize i = 0; i < first->n_stripes; i++)
-    {
-      repeat->colours[i] = sw_colour_name ((SwLab){ first->stripes[i].l, first->stripes[i].a, first->stripes[i].b });
-      range_init (&repeat->shares[i]);
-    }
+    range_init (&repeat->shares[i]);
   range_init (&repeat->stack);
   repeat->twist_start_cm = twist_start (first);
 }

@@ -115,6 +115,62 @@ test_nonsense (void)
     }
 }
 
+/* Two dusty violet-blues: the paler is called something paler, and the first keeps its name. */
+static void
+test_together (void)
+{
+  static const SwLab blues[] = { { 46, 14, -28 }, { 58, 11, -22 }, { 58, 11, -22 } };
+  g_auto (GStrv) names = sw_colour_names (blues, 3);
+  g_autofree char *alone[2] = { sw_colour_name (blues[0]), sw_colour_name (blues[1]) };
+
+  g_assert_cmpuint (g_strv_length (names), ==, 3);
+  g_assert_cmpstr (alone[0], ==, "dusty violet-blue");
+  g_assert_cmpstr (alone[1], ==, alone[0]);
+  g_assert_cmpstr (names[0], ==, alone[0]);
+  g_assert_cmpstr (names[1], ==, "pale lavender blue");
+  g_assert_cmpstr (names[2], !=, names[0]);
+}
+
+/* No wool is as vivid as a screen. */
+static guint32
+dyed_code (void)
+{
+  guint32 code = 0;
+
+  for (int k = 0; k < 3; k++)
+    code = code << 8 | (guint32) g_test_rand_int_range (40, 230);
+  return code;
+}
+
+/* Six colours that differ clearly never share a name, and none gets the name of a colour far off. */
+static void
+test_apart (void)
+{
+  for (int round = 0; round < 300; round++)
+    {
+      SwLab labs[6];
+      g_auto (GStrv) names = NULL;
+
+      for (int i = 0; i < 6; i++)
+        {
+          gboolean near;
+
+          do
+            {
+              labs[i] = lab_of_code (dyed_code ());
+              near = FALSE;
+              for (int j = 0; j < i; j++)
+                near = near || sw_ciede2000 (labs[i], labs[j]) < 8;
+            }
+          while (near);
+        }
+      names = sw_colour_names (labs, 6);
+      for (int i = 0; i < 6; i++)
+        for (int j = 0; j < i; j++)
+          g_assert_cmpstr (names[i], !=, names[j]);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -122,5 +178,7 @@ main (int argc, char **argv)
   g_test_add_func ("/colour/colour-name/named", test_named);
   g_test_add_func ("/colour/colour-name/spread", test_spread);
   g_test_add_func ("/colour/colour-name/nonsense", test_nonsense);
+  g_test_add_func ("/colour/colour-name/together", test_together);
+  g_test_add_func ("/colour/colour-name/apart", test_apart);
   return g_test_run ();
 }

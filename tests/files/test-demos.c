@@ -3,7 +3,7 @@
 #include "config.h"
 
 #include "files/sw-colourway.h"
-#include "forecast/sw-forecast.h"
+#include "forecast/sw-main-colours.h"
 
 #include <string.h>
 
@@ -142,6 +142,35 @@ test_promises (void)
 }
 
 static void
+test_main_colours (void)
+{
+  g_autoptr (SwForecaster) forecaster = sw_forecaster_new ();
+  static const char *const names_of[] = { "bramble-jam", "deckchair", "first-light", "lamplighters-walk", "plumb-line", "rock-pool", "sweet-shop-window" };
+
+  g_test_summary ("A palette's colours differ, and so do their names; specks of another hue have a place in it");
+
+  for (gsize i = 0; i < G_N_ELEMENTS (names_of); i++)
+    {
+      g_autoptr (SwSketch) sketch = load_demo (names_of[i]);
+      g_autoptr (GError) error = NULL;
+      g_autoptr (SwForecast) forecast = sw_forecaster_run (forecaster, sketch, NULL, &error);
+      SwMainColour colours[SW_MOST_COLOURS];
+      const int n = sw_main_colours (forecast, colours);
+      g_auto (GStrv) names = sw_main_colour_names (colours, n);
+
+      g_assert_no_error (error);
+      for (int j = 0; j < n; j++)
+        for (int k = 0; k < j; k++)
+          {
+            g_assert_cmpfloat (sw_ciede2000 (colours[j].lab, colours[k].lab), >, SW_COLOURS_APART - 1e-9);
+            g_assert_cmpstr (names[j], !=, names[k]);
+          }
+      if (g_str_equal (names_of[i], "lamplighters-walk"))
+        g_assert_true (g_strv_contains ((const char *const *) names, "orange"));
+    }
+}
+
+static void
 test_pools (void)
 {
   g_autoptr (SwSketch) sketch = load_demo ("plumb-line");
@@ -173,6 +202,7 @@ main (int argc, char *argv[])
       n++;
     }
   g_assert_cmpuint (n, >=, 6);
+  g_test_add_func ("/files/demos/main-colours", test_main_colours);
   g_test_add_func ("/files/demos/pools-on-purpose", test_pools);
   g_test_add_func ("/files/demos/promises", test_promises);
   return g_test_run ();

@@ -112,11 +112,10 @@ set_amount (GtkLabel *label, SwQuantity quantity, double value, SwSystem system)
 }
 
 static void
-show_line (Line *line, const SwForecast *forecast, const SwStripe *stripe, SwSystem system)
+show_line (Line *line, const SwForecast *forecast, const SwStripe *stripe, const char *name, SwSystem system)
 {
   const SwSample sample = { SW_SAMPLE_LAB, { (double) stripe->l, (double) stripe->a, (double) stripe->b } };
   g_autofree char *words = sw_cloth_stripe (forecast, stripe, system);
-  g_autofree char *name = sw_forecast_colour_name (forecast, (SwLab){ (double) stripe->l, (double) stripe->a, (double) stripe->b });
 
   sw_swatch_set_sample (line->chip, &sample);
   gtk_label_set_text (line->cells[COLUMN_COLOUR], name);
@@ -130,13 +129,16 @@ show_line (Line *line, const SwForecast *forecast, const SwStripe *stripe, SwSys
 void
 sw_stripe_list_show (SwStripeList *self, const SwForecast *forecast, SwSystem system)
 {
+  g_auto (GStrv) names = NULL;
+
   g_return_if_fail (SW_IS_STRIPE_LIST (self));
 
+  names = sw_forecast_stripe_names (forecast);
   for (gsize i = 0; i < SW_MAX_STRIPES; i++)
     {
       set_line_visible (&self->lines[i], i < forecast->n_stripes);
       if (i < forecast->n_stripes)
-        show_line (&self->lines[i], forecast, &forecast->stripes[i], system);
+        show_line (&self->lines[i], forecast, &forecast->stripes[i], names[i], system);
     }
 }
 
