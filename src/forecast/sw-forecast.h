@@ -183,6 +183,24 @@ void sw_forecast_face_window (const SwForecast *forecast, gboolean second, const
  */
 void sw_forecast_strip (const SwForecast *forecast, gsize n, float *x, float *y, float *z);
 
+/* @legs: of a skein dyed like the forecast's own */
+typedef struct
+{
+  SwSkeinLegs legs;
+  /*< private >*/
+  gpointer part;
+} SwForecastSkein;
+
+/**
+ * sw_forecast_skein:
+ * @turn: 0: the skein that the forecast follows; then the others of its pan,
+ *   lane by lane; then those of more pans poured by the same recipe
+ * @skein: (out): as many stitches as the forecast's; lives no longer than it.
+ *   To be cleared
+ */
+void sw_forecast_skein (const SwForecast *forecast, gsize turn, SwForecastSkein *skein);
+void sw_forecast_skein_clear (SwForecastSkein *skein);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwForecast, sw_forecast_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwForecaster, sw_forecaster_free)
 
