@@ -17,8 +17,8 @@ typedef struct
 {
   char *output, *format, *face, *size, *units, *stitch_px, *side, *item, *pan;
   char *width, *from, *to;
-  char *turns, *start, *shape, *arrangement, *ground, *hanks;
-  gboolean dark, no_marks, wet;
+  char *turns, *start, *shape, *arrangement, *ground, *hanks, *label;
+  gboolean dark, no_marks, wet, label_words;
 } Typed;
 
 static void
@@ -39,6 +39,7 @@ typed_clear (Typed *typed)
   g_free (typed->arrangement);
   g_free (typed->ground);
   g_free (typed->hanks);
+  g_free (typed->label);
   g_free (typed->width);
   g_free (typed->from);
   g_free (typed->to);
@@ -210,9 +211,11 @@ override_all (const Typed *typed, SwSketch *sketch, GError **error)
     { "--arrangement", typed->arrangement, "arrangement" },
     { "--ground", typed->ground, "ground" },
     { "--hanks", typed->hanks, "hanks" },
+    { "--label", typed->label, "label" },
   };
 
   sketch->listing.wet = sketch->listing.wet || typed->wet;
+  sketch->listing.label_words = sketch->listing.label_words || typed->label_words;
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
     if (!override (sketch, rows[i].option, rows[i].text, rows[i].member, error))
       return FALSE;
@@ -324,6 +327,8 @@ sw_cli_draw (SwCall *call, GError **error)
     { "start", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.start, N_ ("Hank: where along the loop its end is"), "CM" },
     { "arrangement", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.arrangement, N_ ("Listing: what is in the picture"), "NAME" },
     { "hanks", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.hanks, N_ ("Listing: how many hanks lie side by side"), "N" },
+    { "label", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.label, N_ ("Hank, listing: the paper band round a hank"), "none|white|grey" },
+    { "label-words", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_NONE, &typed.label_words, N_ ("Hank, listing: caption and mark are printed on the band"), NULL },
     { "shape", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.shape, N_ ("Listing: the picture's shape"), "square|4:5|wide" },
     { "ground", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.ground, N_ ("Skein, hank, listing: what they lie on"), "white|pale|grey|charcoal" },
     { "no-marks", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_NONE, &typed.no_marks, N_ ("Pan: without the numbered outlines of the pours"), NULL },

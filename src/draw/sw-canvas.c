@@ -107,6 +107,34 @@ sw_canvas_text (const SwCanvas *canvas, const char *text, double x, double y, do
   cairo_new_path (canvas->cr);
 }
 
+static PangoLayout *
+broken_layout_for (const SwCanvas *canvas, const char *words, double size, double width)
+{
+  PangoLayout *layout = layout_for (canvas, words, size);
+
+  pango_layout_set_width (layout, (int) (width * PANGO_SCALE));
+  pango_layout_set_wrap (layout, PANGO_WRAP_WORD);
+  return layout;
+}
+
+void
+sw_canvas_words (const SwCanvas *canvas, const char *words, double x, double y, double size, double width)
+{
+  g_autoptr (PangoLayout) layout = broken_layout_for (canvas, words, size, width);
+
+  cairo_move_to (canvas->cr, x, y);
+  pango_cairo_show_layout (canvas->cr, layout);
+  cairo_new_path (canvas->cr);
+}
+
+void
+sw_canvas_words_size (const SwCanvas *canvas, const char *words, double size, double width, double *wide, double *high)
+{
+  g_autoptr (PangoLayout) layout = broken_layout_for (canvas, words, size, width);
+
+  layout_size (layout, wide, high);
+}
+
 void
 sw_canvas_rounded (const SwCanvas *canvas, const SwBox *box, double radius)
 {

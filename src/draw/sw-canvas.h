@@ -52,6 +52,10 @@ void sw_canvas_set_ink (const SwCanvas *canvas, SwInk ink);
 void sw_canvas_text (const SwCanvas *canvas, const char *text, double x, double y, double at_x, double at_y, double size, SwBox *box);
 void sw_canvas_text_size (const SwCanvas *canvas, const char *text, double size, double *width, double *height);
 
+/* Words broken into lines of @width at most; from the left. */
+void sw_canvas_words (const SwCanvas *canvas, const char *words, double x, double y, double size, double width);
+void sw_canvas_words_size (const SwCanvas *canvas, const char *words, double size, double width, double *wide, double *high);
+
 void sw_canvas_rounded (const SwCanvas *canvas, const SwBox *box, double radius);
 
 /* A line on the middle of device pixels, so that it is sharp: one px wide. */

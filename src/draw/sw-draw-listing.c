@@ -1,13 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "draw/sw-cloth-raster.h"
+#include "draw/sw-cloth-piece.h"
 #include "draw/sw-ground.h"
 #include "draw/sw-hank.h"
 #include "draw/sw-laid.h"
 #include "draw/sw-listing-layout.h"
-#include "draw/sw-relief.h"
-#include "draw/sw-shadow.h"
 
 #include "forecast/sw-main-colours.h"
 
@@ -16,8 +14,7 @@
 
 /* Cloth beside a laid skein, which is drawn smaller than it: so many cm go across the picture. */
 #define CLOTH_ALONE_CM 30.0
-#define CLOTH_THICK_CM 0.28
-#define LEAST_STITCH_PX 2.0
+#define CLOSE 1.10 /* from one hank of a batch to the next, in widths of one */
 #define SMALLEST_LETTERS 7.0
 
 typedef struct
@@ -30,61 +27,25 @@ typedef struct
   double per_cm; /* px, of hanks and cloth */
 } Listing;
 
-/* A sheet lying flat keeps light off what is beneath its lower right. */
-static void
-draw_sheet_shadow (const SwCanvas *canvas, const SwBox *box, double per_cm)
-{
-  const double thick = CLOTH_THICK_CM, room = 1.2, step = 0.07, width = box->width / per_cm, height = box->height / per_cm;
-  SwRelief relief;
-
-  sw_relief_init (&relief, -room, -room, width + room, height + room, step, 0);
-  for (int j = 0; j < relief.height; j++)
-    for (int i = 0; i < relief.width; i++)
-      {
-        const double x = (double) (relief.left + relief.step * (float) i), y = (double) (relief.top + relief.step * (float) j);
-
-        if (x >= 0 && y >= 0 && x <= width && y <= height)
-          relief.heights[(gsize) j * (gsize) relief.width + (gsize) i] = (float) thick;
-      }
-  sw_relief_light (&relief, 1.0);
-  sw_shadow_draw (&relief, canvas, box->x, box->y, per_cm);
-  sw_relief_clear (&relief);
-}
-
-/* Cloth at true gauge with its cast-on at the foot of @room; it runs off the picture above and to the right if it is larger. */
+/* Cloth at true gauge; see sw_listing_layout() for where its edges are. */
 static void
 draw_cloth (const Listing *self, double per_cm)
 {
-  const SwForecast *forecast = self->forecast;
-  const SwBox *room = &self->layout.cloth;
-  const gboolean runs_off = room->x + room->width >= self->canvas.width - 0.5;
-  SwLook look = *self->canvas.look;
-  SwClothGeometry geometry;
-  SwRaster raster;
-  SwBox cloth;
-  double stitch = forecast->stitch_width_cm * per_cm, columns = floor (room->width / stitch);
+  const SwListingLayout *layout = &self->layout;
+  const SwBox *room = &layout->cloth;
+  const double tilt = layout->cloth_tilt, off = fabs (sin (tilt)) * (room->width + room->height);
+  const gboolean to_right = room->x + room->width >= self->canvas.width - 0.5;
+  const SwClothPiece piece = {
+    .x = room->x,
+    .y = room->y + room->height,
+    .width = room->width + (to_right ? off : 0),
+    .height = room->height + off,
+    .tilt = tilt,
+    .to_right = to_right ? room->x + room->width + off : -INFINITY,
+    .to_top = INFINITY,
+  };
 
-  if (!runs_off)
-    columns = MIN (columns, (double) forecast->layout.width);
-  look.stitch_px = MAX (stitch, LEAST_STITCH_PX);
-  look.first_row = look.first_column = 0;
-  sw_cloth_geometry (forecast, runs_off ? room->width : columns * stitch, room->height, &look, &geometry);
-  if (geometry.rows == 0)
-    return;
-  cloth = geometry.cloth;
-  cloth.x += room->x + (runs_off ? 0 : (room->width - columns * stitch) / 2);
-  cloth.y += room->y;
-  draw_sheet_shadow (&self->canvas, &cloth, per_cm);
-  geometry.cloth = cloth;
-  {
-    /* The lowest row's feet and the highest row's heads reach beyond their cells. */
-    const SwBox box = { cloth.x - geometry.stitch, cloth.y - geometry.row, cloth.width + 2 * geometry.stitch, cloth.height + 2 * geometry.row };
-
-    if (!sw_raster_begin (&raster, &self->canvas, &box))
-      return;
-  }
-  sw_cloth_raster (forecast, &geometry, raster.scale, raster.x, raster.y, raster.width, raster.height, raster.stride, raster.pixels);
-  sw_raster_end (&raster, &self->canvas);
+  sw_cloth_piece_draw (&self->canvas, self->forecast, &piece, per_cm);
 }
 
 static void
@@ -99,60 +60,68 @@ draw_skein (const Listing *self)
   sw_laid_draw (laid, &self->canvas, &box);
 }
 
-static void
-draw_hank (const Listing *self, SwHank *hank, int i)
-{
-  const SwBox box = sw_hank_get_box (hank);
-  const SwHankPlace *place = &self->layout.hanks[i];
-
-  sw_hank_draw (hank, &self->canvas, round (place->x - (box.x + box.width / 2) * self->per_cm), round (place->y - (box.y + box.height / 2) * self->per_cm), self->per_cm);
-}
-
-/* The size of letters at which the longest name fits, at most @size. */
+/* The size of letters at which every name fits into two lines of @width, at most @size. */
 static double
 letters_that_fit (const SwCanvas *canvas, char **names, double size, double width)
 {
-  double longest = 1;
-
   for (int i = 0; names[i] != NULL; i++)
-    {
-      double name_width, name_height;
+    while (size > SMALLEST_LETTERS)
+      {
+        double wide, high, line_wide, line_high;
 
-      sw_canvas_text_size (canvas, names[i], size, &name_width, &name_height);
-      longest = MAX (longest, name_width);
-    }
-  return size * MIN (1, width / longest);
+        sw_canvas_words_size (canvas, names[i], size, width, &wide, &high);
+        sw_canvas_text_size (canvas, names[i], size, &line_wide, &line_high);
+        if (wide <= width && high < 2.5 * line_high)
+          break;
+        size *= 0.96;
+      }
+  return size;
 }
 
-/* A filled box with its colour's name and share beside it, for each of the main colours. */
+/* Black or white, whichever stands out more from @lab: WCAG 2.1 puts the middle at a luminance of 0.18. */
+static double
+ink_on (SwLab lab)
+{
+  return sw_xyz_from_lab (lab).y > 18 ? 0.10 : 1;
+}
+
+static void
+draw_chip (const SwCanvas *canvas, const SwMainColour *colour, const SwBox *box, double size)
+{
+  /* Translators: a share of the yarn */
+  g_autofree char *share = g_strdup_printf (_ ("%.0f %%"), 100 * colour->share);
+  const SwSrgb srgb = sw_srgb_from_xyz (sw_xyz_from_lab (colour->lab));
+  const double ink = ink_on (colour->lab);
+
+  sw_canvas_rounded (canvas, box, 0.16 * box->height);
+  cairo_set_source_rgb (canvas->cr, srgb.r, srgb.g, srgb.b);
+  cairo_fill (canvas->cr);
+  cairo_set_source_rgb (canvas->cr, ink, ink, ink);
+  if (size >= SMALLEST_LETTERS)
+    sw_canvas_text (canvas, share, box->x + box->width / 2, box->y + box->height / 2, 0.5, 0.5, size, NULL);
+}
+
+/* A filled box with its share in it and its name beneath for each of the main colours. */
 static void
 draw_palette (const Listing *self)
 {
   const SwCanvas *canvas = &self->canvas;
   const SwBox *room = &self->layout.palette;
-  const double ink = sw_ground_ink (self->ground, FALSE), faint = sw_ground_ink (self->ground, TRUE);
+  const double ink = sw_ground_ink (self->ground, FALSE);
   SwMainColour colours[SW_MOST_COLOURS];
   const int n = sw_main_colours (self->forecast, colours);
   g_auto (GStrv) names = sw_main_colour_names (colours, n);
-  const double gap = 0.02 * room->width, width = MIN ((room->width - gap * (n - 1)) / MAX (n, 1), 0.24 * room->width), chip = 0.46 * room->height;
-  const double size = letters_that_fit (canvas, names, 0.21 * room->height, width);
+  const double gap = 0.016 * room->width, width = MIN ((room->width - gap * (n - 1)) / MAX (n, 1), 0.24 * room->width), chip = 0.40 * room->height;
+  const double size = letters_that_fit (canvas, names, 0.225 * room->height, width);
 
   for (int i = 0; i < n; i++)
     {
-      const SwBox box = { room->x + i * (width + gap), room->y, MIN (width, 4.2 * chip), chip };
-      /* Translators: a share of the yarn */
-      g_autofree char *share = g_strdup_printf (_ ("%.0f %%"), 100 * colours[i].share);
-      const SwSrgb srgb = sw_srgb_from_xyz (sw_xyz_from_lab (colours[i].lab));
+      const SwBox box = { room->x + i * (width + gap), room->y, width, chip };
 
-      sw_canvas_rounded (canvas, &box, 0.18 * chip);
-      cairo_set_source_rgb (canvas->cr, srgb.r, srgb.g, srgb.b);
-      cairo_fill (canvas->cr);
-      if (size < SMALLEST_LETTERS)
-        continue;
+      draw_chip (canvas, &colours[i], &box, 0.5 * chip);
       cairo_set_source_rgb (canvas->cr, ink, ink, ink);
-      sw_canvas_text (canvas, names[i], box.x, room->y + 0.55 * room->height, 0, 0, size, NULL);
-      cairo_set_source_rgb (canvas->cr, faint, faint, faint);
-      sw_canvas_text (canvas, share, box.x, room->y + 0.57 * room->height + 1.3 * size, 0, 0, 0.92 * size, NULL);
+      if (size >= SMALLEST_LETTERS)
+        sw_canvas_words (canvas, names[i], box.x, room->y + 0.46 * room->height, size, width);
     }
 }
 
@@ -185,31 +154,70 @@ draw_mark (const Listing *self, cairo_surface_t *mark)
   cairo_restore (cr);
 }
 
+/* Hanks where the layout has them, as large as all of their rooms allow. */
 static void
-draw_yarn (Listing *self)
+make_hanks (Listing *self, SwHank **hanks, cairo_surface_t *mark)
 {
-  SwHank *hanks[SW_MOST_HANKS];
-  const int n = self->layout.n_hanks;
-
-  self->per_cm = n > 0 ? INFINITY : self->canvas.width / CLOTH_ALONE_CM;
-  for (int i = 0; i < n; i++)
+  self->per_cm = INFINITY;
+  for (int i = 0; i < self->layout.n_hanks; i++)
     {
       const SwBox *room = &self->layout.hank_room[i];
       SwBox box;
 
-      hanks[i] = sw_hank_new (self->forecast, i, self->layout.hanks[i].angle);
+      hanks[i] = sw_hank_new (self->forecast, i, self->layout.hanks[i].angle, mark);
       box = sw_hank_get_box (hanks[i]);
       self->per_cm = MIN (self->per_cm, MIN (0.96 * room->width / box.width, room->height / box.height));
     }
-  if (self->layout.cloth.width > 0)
-    draw_cloth (self, self->per_cm);
-  if (self->layout.skein.width > 0)
-    draw_skein (self);
+}
+
+/* A batch lies close together about the middle of the stage. */
+static double
+close_up (const Listing *self, SwHank *const *hanks, int i)
+{
+  const SwListingLayout *layout = &self->layout;
+  const double widest = layout->hank_room[0].width / self->per_cm;
+  double pitch = 0;
+
+  for (int k = 0; k < layout->n_hanks; k++)
+    pitch = MAX (pitch, sw_hank_get_box (hanks[k]).width);
+  pitch = MIN (CLOSE * pitch, widest);
+  return (layout->stage.x + layout->stage.width / 2) / self->per_cm + (i - (layout->n_hanks - 1) / 2.0) * pitch;
+}
+
+static void
+lay_hanks (const Listing *self, SwHank *const *hanks)
+{
+  const int n = self->layout.n_hanks;
+  double x[SW_MOST_HANKS], y[SW_MOST_HANKS];
+
   for (int i = 0; i < n; i++)
     {
-      draw_hank (self, hanks[i], i);
-      sw_hank_free (hanks[i]);
+      const SwBox box = sw_hank_get_box (hanks[i]);
+      const SwHankPlace *place = &self->layout.hanks[i];
+
+      x[i] = (n > 1 ? close_up (self, hanks, i) : place->x / self->per_cm) - (box.x + box.width / 2);
+      y[i] = place->y / self->per_cm - (box.y + box.height / 2);
     }
+  sw_hanks_lay (hanks, n, x, y);
+}
+
+static void
+draw_yarn (Listing *self, cairo_surface_t *mark)
+{
+  SwHank *hanks[SW_MOST_HANKS];
+  const int n = self->layout.n_hanks;
+
+  make_hanks (self, hanks, mark);
+  if (n > 0)
+    lay_hanks (self, hanks);
+  if (self->layout.cloth.width > 0)
+    draw_cloth (self, n > 0 ? self->per_cm : self->canvas.width / CLOTH_ALONE_CM);
+  if (self->layout.skein.width > 0)
+    draw_skein (self);
+  if (n > 0)
+    sw_hanks_draw (hanks, n, &self->canvas, 0, 0, self->per_cm);
+  for (int i = 0; i < n; i++)
+    sw_hank_free (hanks[i]);
 }
 
 void
@@ -222,7 +230,7 @@ sw_draw_listing (cairo_t *cr, const SwForecast *forecast, double width, double h
   sw_listing_layout (self.listing, mark_aspect, width, height, &self.layout);
   sw_canvas_begin (&self.canvas, cr, width, height, look);
   sw_ground_draw (&self.canvas, self.ground);
-  draw_yarn (&self);
+  draw_yarn (&self, mark);
   if (self.layout.palette.width > 0)
     draw_palette (&self);
   if (self.layout.caption.width > 0)

@@ -47,9 +47,9 @@ root_at (const SwBundle *bundle, const SwHankYarn *yarn, guint64 address)
 
 /* Whether nothing lies over it. */
 static gboolean
-is_seen (const SwRelief *relief, const Root *root)
+is_seen (const SwRelief *relief, double x, double y, const Root *root)
 {
-  const int i = (int) lrint ((root->x - (double) relief->left) / (double) relief->step), j = (int) lrint ((root->y - (double) relief->top) / (double) relief->step);
+  const int i = (int) lrint ((root->x + x - (double) relief->left) / (double) relief->step), j = (int) lrint ((root->y + y - (double) relief->top) / (double) relief->step);
 
   if (i < 0 || j < 0 || i >= relief->width || j >= relief->height)
     return FALSE;
@@ -75,7 +75,7 @@ draw_hair (cairo_t *cr, const Root *root, guint64 address, double length, double
 }
 
 void
-sw_hank_hairs_draw (cairo_t *cr, const SwBundle *bundle, const SwHankYarn *yarn, const SwRelief *relief, guint64 seed, double fuzz, double length_cm, double px_per_cm, double pixel)
+sw_hank_hairs_draw (cairo_t *cr, const SwBundle *bundle, const SwHankYarn *yarn, const SwRelief *relief, double x, double y, guint64 seed, double fuzz, double length_cm, double px_per_cm, double pixel)
 {
   const double width = MAX (FIBRE_CM * px_per_cm, 0.7 * pixel);
   float least[3], most[3];
@@ -92,7 +92,7 @@ sw_hank_hairs_draw (cairo_t *cr, const SwBundle *bundle, const SwHankYarn *yarn,
 
       if (hypot (root.out_x, root.out_y) < 0.75 && chance (address, 8) > OVER)
         continue;
-      if (is_seen (relief, &root))
+      if (is_seen (relief, x, y, &root))
         draw_hair (cr, &root, address, length_cm, px_per_cm, width);
     }
   cairo_restore (cr);

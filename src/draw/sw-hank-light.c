@@ -19,38 +19,20 @@ smooth (float t)
 }
 
 void
-sw_hank_light_init (SwHankLight *light, const SwBundle *bundle, const SwHankYarn *yarn, const SwRelief *relief, const SwGrain *grain, const SwSketch *sketch, double strand_cm, double px)
+sw_hank_light_init (SwHankLight *light, const SwBundle *bundle, const SwHankYarn *yarn, const SwRelief *relief, double x, double y, const SwGrain *grain, const SwSketch *sketch, double strand_cm, double px)
 {
-  *light = (SwHankLight){ bundle, yarn, relief, grain, .strand_cm = (float) strand_cm, .single = smooth (((float) px - 0.8f) / 2.2f) };
+  *light = (SwHankLight){ bundle, yarn, relief, (float) x, (float) y, grain, .strand_cm = (float) strand_cm, .single = smooth (((float) px - 0.8f) / 2.2f) };
   sw_yarn_light_init (&light->strand, sketch->yarn.fibre, (int) sketch->yarn.plies, px);
 }
 
-static void
-mix4 (const float *p, gsize columns, const SwSkinSample *sample, float *v)
-{
-  const float *q = p + columns * 3;
-
-  for (int k = 0; k < 3; k++)
-    v[k] = (p[k] + (p[3 + k] - p[k]) * sample->u) * (1 - sample->v) + (q[k] + (q[3 + k] - q[k]) * sample->u) * sample->v;
-}
-
-static void
-normalise (float *v)
-{
-  const float length = sqrtf (v[0] * v[0] + v[1] * v[1] + v[2] * v[2]);
-
-  for (int i = 0; i < 3; i++)
-    v[i] /= MAX (length, 1e-9f);
-}
-
 /* The rope's own roundness in the room it lies in: sky from all sides, and the lamp. */
-static float
-body_light (const SwHankLight *light, const float *normal, float x, float y)
+float
+sw_hank_body_light (const SwHankLight *light, const float *normal, float x, float y)
 {
   const float facing = normal[0] * SW_LAMP_X + normal[1] * SW_LAMP_Y + normal[2] * SW_LAMP_Z;
   float sky, lamp;
 
-  sw_relief_at (light->relief, x, y, &sky, &lamp);
+  sw_relief_at (light->relief, x + light->x, y + light->y, &sky, &lamp);
   return SW_RELIEF_SKY * sky * (0.62f + 0.38f * normal[2]) + SW_RELIEF_LAMP * lamp * MAX ((facing + 0.30f) / 1.30f, 0);
 }
 
@@ -58,9 +40,7 @@ SwHankShade
 sw_hank_light_at (const SwHankLight *light, const SwSkinSample *sample, float x, float y)
 {
   const SwBundle *bundle = light->bundle;
-  const gsize columns = (gsize) bundle->n_around + 1;
   const gsize i = (gsize) (sample->patch / bundle->n_around), j = (gsize) (sample->patch % bundle->n_around);
-  const float *p = bundle->points + (i * columns + j) * 3;
   const float along = bundle->along[i] + (bundle->along[i + 1] - bundle->along[i]) * sample->v;
   const float round = ((float) j + sample->u) * (float) light->yarn->n / (float) bundle->n_around;
   const int place = MIN ((int) (along / bundle->along[bundle->n_rings - 1] * SW_HANK_PLACES), SW_HANK_PLACES - 1);
@@ -70,14 +50,10 @@ sw_hank_light_at (const SwHankLight *light, const SwSkinSample *sample, float x,
   SwYarnPoint point;
   SwYarnShade yarn;
 
-  mix4 (bundle->normals + (i * columns + j) * 3, columns, sample, normal);
-  normalise (normal);
-  for (int k = 0; k < 3; k++)
-    course[k] = p[columns * 3 + (gsize) k] - p[k];
-  normalise (course);
+  sw_skin_normal (bundle, sample, normal, course);
   point = (SwYarnPoint){ along / light->strand_cm, -top.across * 0.92f, { course[0], -course[1], course[2] }, (guint32) top.strand * 977u + 13u };
   yarn = sw_yarn_light_at (&light->strand, &point);
-  shade.light = body_light (light, normal, x, y);
+  shade.light = sw_hank_body_light (light, normal, x, y);
   shade.light *= 1 + light->single * (yarn.light / MEAN_STRAND_LIGHT * sw_strands_depth_light (top.height) - 1);
   shade.light *= 1 + TONE * sw_grain_tone (light->grain, top.strand + 91, along / 5.0f) + LOCK_TONE * sw_grain_cloud (light->grain, round / 6, light->yarn->n / 6 + 1, along / 4.0f);
   shade.dye = light->single * yarn.dye;

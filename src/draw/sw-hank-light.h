@@ -13,6 +13,7 @@ G_BEGIN_DECLS
 
 /**
  * SwHankLight:
+ * @x, @y: where the hank's origin is on the relief, cm
  * @strand_cm: from one strand on the skin to the next
  * @single: 0 .. 1: whether there is room to tell strands apart
  */
@@ -21,6 +22,7 @@ typedef struct
   const SwBundle *bundle;
   const SwHankYarn *yarn;
   const SwRelief *relief;
+  float x, y;
   const SwGrain *grain;
   SwYarnLight strand;
   float strand_cm, single;
@@ -34,7 +36,10 @@ typedef struct
 } SwHankShade;
 
 /* @px: width of a strand in the picture, device pixels */
-void sw_hank_light_init (SwHankLight *light, const SwBundle *bundle, const SwHankYarn *yarn, const SwRelief *relief, const SwGrain *grain, const SwSketch *sketch, double strand_cm, double px);
+void sw_hank_light_init (SwHankLight *light, const SwBundle *bundle, const SwHankYarn *yarn, const SwRelief *relief, double x, double y, const SwGrain *grain, const SwSketch *sketch, double strand_cm, double px);
+
+/* What falls on anything of the hank's: sky and lamp, 1 about on open, level ground. */
+float sw_hank_body_light (const SwHankLight *light, const float *normal, float x, float y);
 
 SwHankShade sw_hank_light_at (const SwHankLight *light, const SwSkinSample *sample, float x, float y);
 

@@ -32,7 +32,16 @@
 #define EYE 0.13    /* half the width of the eye */
 #define FANNED 0.20 /* how much flatter the rope is there, and as much taller */
 #define SLIMMER 0.84
-#define ROUND 1.06  /* from the eye's middle to the rope's, on along the hank */
+#define ROUND 1.06 /* from the eye's middle to the rope's, on along the hank */
+
+/* A paper band holds the halves together: lengths in radii, along the hank as a share of its length. */
+#define LABEL_AT 0.52
+#define LABEL_WIDE 3.2
+#define LABEL_LONGEST 0.34 /* of the hank */
+#define LABEL_RADIUS 1.53
+#define SQUEEZED 0.86 /* what is beneath it */
+#define LABEL_FADES 1.6
+#define LABEL_RINGS 24
 
 /* The path before it is smoothed. */
 typedef struct
@@ -105,11 +114,21 @@ thickness (const Path *path, double x, guint64 half)
   return 1 + 0.035 * sin (1.3 * at + 6 * chance (path, 10 + half)) + 0.025 * sin (2.9 * at + 6 * chance (path, 20 + half));
 }
 
+/* How much slimmer the halves are at @x for the paper round them. */
+static double
+squeezed_at (const Path *path, double x)
+{
+  const SwHankShape *shape = path->shape;
+  const double off = fabs (x - LABEL_AT * shape->length_cm) - shape->label_cm / 2;
+
+  return shape->label_cm > 0 ? SQUEEZED + (1 - SQUEEZED) * smooth (off / (LABEL_FADES * shape->radius_cm)) : 1;
+}
+
 /* One of the halves, on the side of @side: 1 or -1. */
 static SwBundleRing
 half_at (const Path *path, double x, double side)
 {
-  const double r = path->shape->radius_cm, open = opened_at (path, x);
+  const double r = path->shape->radius_cm * squeezed_at (path, x), open = opened_at (path, x);
   const double from_middle = r * (OFFSET + (EYE + SLIMMER * (1 - FANNED) - OFFSET) * open);
 
   return ring_at (path, x, side * from_middle, angle_at (path, x), r * thickness (path, x, side < 0) * (1 + (SLIMMER - 1) * open), (double) SQUASH + (FANNED - (double) SQUASH) * open);
@@ -212,19 +231,22 @@ round_joints (Path *path)
         }
 }
 
-/* No hank is ruler-straight. */
-static void
-bend (Path *path)
+/* No hank is ruler-straight: how far it is off at @x. */
+static double
+bent_at (const Path *path, double x)
 {
   const SwHankShape *shape = path->shape;
   const double bow = (chance (path, 1) - 0.5) * 0.028 * shape->length_cm, sway = (chance (path, 2) - 0.5) * 0.012 * shape->length_cm;
+  const double t = x / shape->length_cm;
 
+  return bow * (4 * t * (1 - t) - 0.6) + sway * sin (2 * G_PI * t);
+}
+
+static void
+bend (Path *path)
+{
   for (int i = 0; i < path->n; i++)
-    {
-      const double t = (double) path->rings[i].x / shape->length_cm;
-
-      path->rings[i].y += (float) (bow * (4 * t * (1 - t) - 0.6) + sway * sin (2 * G_PI * t));
-    }
+    path->rings[i].y += (float) bent_at (path, (double) path->rings[i].x);
 }
 
 /* The length at which the path takes just the rope that there is. */
@@ -274,7 +296,10 @@ sw_hank_shape_init (SwHankShape *shape, const SwSketch *sketch)
   shape->around = MAX ((int) lrint (2 * G_PI * shape->radius_cm / shape->strand_cm), 6);
   shape->plied = MIN (PLIED_SHARE * per_half, most_plied (shape));
   shape->left = per_half - shape->plied;
+  shape->label_cm = 0;
   find_length (shape);
+  if (sketch->listing.label != SW_LABEL_NONE)
+    shape->label_cm = MIN (LABEL_WIDE * shape->radius_cm, LABEL_LONGEST * shape->length_cm);
 }
 
 void
@@ -288,4 +313,22 @@ sw_hank_shape_bundle (const SwHankShape *shape, guint64 seed, SwBundle *bundle)
   round_joints (path);
   bend (path);
   sw_bundle_init (bundle, path->rings, path->n, N_AROUND, -2 * shape->left, 0.07, seed);
+}
+
+double
+sw_hank_shape_label (const SwHankShape *shape, guint64 seed, SwBundle *band)
+{
+  const Path path = { .shape = shape, .seed = seed };
+  const double radius = LABEL_RADIUS * shape->radius_cm;
+  SwBundleRing rings[LABEL_RINGS];
+
+  for (int i = 0; i < LABEL_RINGS; i++)
+    {
+      const double x = LABEL_AT * shape->length_cm + shape->label_cm * (i / (LABEL_RINGS - 1.0) - 0.5);
+
+      rings[i] = ring_at (&path, x, 0, G_PI_2, radius, 0);
+      rings[i].y = (float) bent_at (&path, x);
+    }
+  sw_bundle_init (band, rings, LABEL_RINGS, N_AROUND, 0, 0, seed);
+  return radius;
 }

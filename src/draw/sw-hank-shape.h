@@ -23,6 +23,7 @@ G_BEGIN_DECLS
  * @length_cm, @radius_cm: of the folded hank; of the rope
  * @plied: turns of its two halves round each other
  * @left: turns that stay in each half
+ * @label_cm: width of the paper band round the hank; 0: none
  */
 typedef struct
 {
@@ -31,6 +32,7 @@ typedef struct
   int around;
   double rope_cm, length_cm, radius_cm;
   double plied, left;
+  double label_cm;
 } SwHankShape;
 
 void sw_hank_shape_init (SwHankShape *shape, const SwSketch *sketch);
@@ -41,5 +43,13 @@ void sw_hank_shape_init (SwHankShape *shape, const SwSketch *sketch);
  * @bundle: (out caller-allocates)
  */
 void sw_hank_shape_bundle (const SwHankShape *shape, guint64 seed, SwBundle *bundle);
+
+/**
+ * sw_hank_shape_label:
+ * @band: (out caller-allocates): the paper band round that bundle. Its columns
+ *   run with the hank, the first towards the eye, the next ones up
+ * Returns: the band's radius, cm
+ */
+double sw_hank_shape_label (const SwHankShape *shape, guint64 seed, SwBundle *band);
 
 G_END_DECLS

@@ -47,16 +47,16 @@ strand_to (const SwForecast *forecast, double wrap, double loop)
 
 /* The strand's colour at @t cm, between the middles of two legs. */
 static void
-colour_at (const SwForecast *forecast, double t, float *xyz)
+colour_at (const SwForecast *forecast, const SwSkeinLegs *legs, double t, float *xyz)
 {
   const double at = (t - forecast->sketch->cloth.start_cm) / forecast->stitch_length_cm * 2 - 0.5;
-  const double held = CLAMP (at, 0, 2.0 * (double) forecast->n_stitches - 1.001);
+  const double held = CLAMP (at, 0, 2.0 * (double) legs->n_stitches - 1.001);
   const gsize i = (gsize) held;
   const float on = (float) (held - (double) i);
 
-  xyz[0] = forecast->leg_x[i] + on * (forecast->leg_x[i + 1] - forecast->leg_x[i]);
-  xyz[1] = forecast->leg_y[i] + on * (forecast->leg_y[i + 1] - forecast->leg_y[i]);
-  xyz[2] = forecast->leg_z[i] + on * (forecast->leg_z[i + 1] - forecast->leg_z[i]);
+  xyz[0] = legs->leg_x[i] + on * (legs->leg_x[i + 1] - legs->leg_x[i]);
+  xyz[1] = legs->leg_y[i] + on * (legs->leg_y[i + 1] - legs->leg_y[i]);
+  xyz[2] = legs->leg_z[i] + on * (legs->leg_z[i + 1] - legs->leg_z[i]);
 }
 
 /* A wrap of those whose colours are known. */
@@ -71,7 +71,7 @@ wrap_for (const SwForecast *forecast, guint64 address)
 }
 
 static void
-fill_slot (const SwForecast *forecast, const SwHankShape *shape, const Slot *slot, float *xyz, float *sunk)
+fill_slot (const SwForecast *forecast, const SwSkeinLegs *legs, const SwHankShape *shape, const Slot *slot, float *xyz, float *sunk)
 {
   const double start = forecast->sketch->listing.twist_start_cm / forecast->reel.circumference_cm;
   const guint64 n = (guint64) shape->rounds;
@@ -85,13 +85,13 @@ fill_slot (const SwForecast *forecast, const SwHankShape *shape, const Slot *slo
       const double round = (double) (stay % n); /* of a loop that is laid round itself, any */
       const double loop = start + (round + (slot->back ? -share / 2 : share / 2)) / shape->rounds;
 
-      colour_at (forecast, strand_to (forecast, wrap_for (forecast, stay), loop - floor (loop)), xyz + 3 * i);
+      colour_at (forecast, legs, strand_to (forecast, wrap_for (forecast, stay), loop - floor (loop)), xyz + 3 * i);
       sunk[i] = (float) (from_end < 1 ? 1 - from_end * from_end * (3 - 2 * from_end) : 0);
     }
 }
 
 void
-sw_hank_yarn_init (SwHankYarn *yarn, const SwForecast *forecast, const SwHankShape *shape, guint64 seed)
+sw_hank_yarn_init (SwHankYarn *yarn, const SwForecast *forecast, const SwSkeinLegs *legs, const SwHankShape *shape, guint64 seed)
 {
   const gsize n = (gsize) shape->around * SW_HANK_PLACES;
   g_autofree float *xyz = g_new (float, 3 * SW_HANK_PLACES);
@@ -102,7 +102,7 @@ sw_hank_yarn_init (SwHankYarn *yarn, const SwForecast *forecast, const SwHankSha
       const Slot slot = slot_for (k, yarn->n, seed);
       const gsize at = (gsize) k * SW_HANK_PLACES;
 
-      fill_slot (forecast, shape, &slot, xyz, yarn->sunk + at);
+      fill_slot (forecast, legs, shape, &slot, xyz, yarn->sunk + at);
       sw_pixels_from_xyz (xyz, xyz + 1, xyz + 2, 3, SW_HANK_PLACES, yarn->pixels + at);
     }
 }

@@ -29,7 +29,8 @@ typedef struct
   float *sunk;
 } SwHankYarn;
 
-void sw_hank_yarn_init (SwHankYarn *yarn, const SwForecast *forecast, const SwHankShape *shape, guint64 seed);
+/* @legs: of the skein that is twisted, one of the forecast's */
+void sw_hank_yarn_init (SwHankYarn *yarn, const SwForecast *forecast, const SwSkeinLegs *legs, const SwHankShape *shape, guint64 seed);
 void sw_hank_yarn_clear (SwHankYarn *yarn);
 
 G_END_DECLS

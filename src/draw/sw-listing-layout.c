@@ -10,7 +10,7 @@
 
 /* Shares of the picture's shorter side. */
 #define SAFE 0.055
-#define PALETTE 0.085
+#define PALETTE 0.118
 #define CAPTION 0.042
 #define MARK 0.085
 #define GAP 0.03
@@ -31,6 +31,7 @@ typedef struct
 {
   SwBox cloth, skein, hank;
   double angle; /* degrees; the fold's end leads */
+  double tilt;  /* of the cloth, degrees */
 } Arrangement;
 
 static const Arrangement arrangements[][N_STAGES] = {
@@ -40,19 +41,19 @@ static const Arrangement arrangements[][N_STAGES] = {
       [WIDE] = { .hank = { 0, 0, 1, 1 }, .angle = -14 },
   },
   [SW_ARRANGEMENT_HANK_CLOTH] = {
-      [TALL] = { .cloth = { 0.34, 0, 0.66, 0.66 }, .hank = { 0, 0.10, 0.94, 0.90 }, .angle = -58 },
-      [EVEN] = { .cloth = { 0.36, 0, 0.64, 0.72 }, .hank = { 0, 0.08, 0.94, 0.92 }, .angle = -46 },
-      [WIDE] = { .cloth = { 0.50, 0, 0.50, 0.84 }, .hank = { 0, 0.12, 0.80, 0.88 }, .angle = -24 },
+      [TALL] = { .cloth = { 0.30, 0, 0.70, 0.66 }, .hank = { 0, 0.06, 0.96, 0.94 }, .angle = -60, .tilt = -5 },
+      [EVEN] = { .cloth = { 0.30, 0, 0.70, 0.74 }, .hank = { 0, 0.03, 0.96, 0.97 }, .angle = -46, .tilt = -6 },
+      [WIDE] = { .cloth = { 0.40, 0, 0.60, 0.84 }, .hank = { 0, 0.06, 0.86, 0.94 }, .angle = -26, .tilt = -6 },
   },
   [SW_ARRANGEMENT_SKEIN_CLOTH] = {
-      [TALL] = { .cloth = { 0.12, 0, 0.76, 0.72 }, .skein = { 0, 0.70, 1, 0.30 } },
-      [EVEN] = { .cloth = { 0.18, 0, 0.64, 0.70 }, .skein = { 0, 0.66, 1, 0.34 } },
-      [WIDE] = { .cloth = { 0.24, 0, 0.52, 0.66 }, .skein = { 0, 0.60, 1, 0.40 } },
+      [TALL] = { .cloth = { 0.10, 0, 0.80, 0.76 }, .skein = { 0, 0.66, 1, 0.30 }, .tilt = 3 },
+      [EVEN] = { .cloth = { 0.16, 0, 0.68, 0.76 }, .skein = { 0, 0.62, 1, 0.36 }, .tilt = 3 },
+      [WIDE] = { .cloth = { 0.22, 0, 0.56, 0.76 }, .skein = { 0, 0.58, 1, 0.40 }, .tilt = 3 },
   },
   [SW_ARRANGEMENT_WHOLE] = {
-      [TALL] = { .cloth = { 0.42, 0, 0.58, 0.62 }, .skein = { 0, 0.80, 1, 0.20 }, .hank = { 0, 0.02, 0.80, 0.77 }, .angle = -68 },
-      [EVEN] = { .cloth = { 0.44, 0, 0.56, 0.64 }, .skein = { 0, 0.78, 1, 0.22 }, .hank = { 0, 0.02, 0.82, 0.75 }, .angle = -52 },
-      [WIDE] = { .cloth = { 0.54, 0, 0.46, 0.66 }, .skein = { 0, 0.74, 1, 0.26 }, .hank = { 0, 0.03, 0.72, 0.70 }, .angle = -18 },
+      [TALL] = { .cloth = { 0.38, 0, 0.62, 0.60 }, .skein = { 0, 0.80, 1, 0.20 }, .hank = { 0, 0.02, 0.84, 0.77 }, .angle = -66, .tilt = -5 },
+      [EVEN] = { .cloth = { 0.38, 0, 0.62, 0.64 }, .skein = { 0, 0.78, 1, 0.22 }, .hank = { 0, 0.02, 0.86, 0.75 }, .angle = -48, .tilt = -6 },
+      [WIDE] = { .cloth = { 0.46, 0, 0.54, 0.66 }, .skein = { 0, 0.74, 1, 0.26 }, .hank = { 0, 0.03, 0.78, 0.70 }, .angle = -20, .tilt = -6 },
   },
 };
 
@@ -71,14 +72,25 @@ shape_of (const SwBox *stage)
                                               : WIDE;
 }
 
+/* Whether caption and mark are read on a label band instead of beneath the picture. */
+static gboolean
+on_label (const SwListingSettings *listing)
+{
+  const gboolean hanks = listing->arrangement == SW_ARRANGEMENT_HANKS || arrangements[listing->arrangement][EVEN].hank.width > 0;
+
+  return hanks && listing->label != SW_LABEL_NONE && listing->label_words;
+}
+
 /* Beneath the stage, from the bottom up: caption and mark, palette. */
 static void
 place_foot (const SwListingSettings *listing, double mark_aspect, double shorter, SwListingLayout *layout)
 {
   const SwBox *safe = &layout->safe;
-  const gboolean caption = listing->caption[0] != '\0';
+  const gboolean caption = listing->caption[0] != '\0' && !on_label (listing);
   double bottom = safe->y + safe->height, mark_width = 0;
 
+  if (on_label (listing))
+    mark_aspect = 0;
   if (mark_aspect > 0)
     {
       const double high = MIN (MARK * shorter, 0.4 * safe->width / mark_aspect);
@@ -132,7 +144,10 @@ sw_listing_layout (const SwListingSettings *listing, double mark_aspect, double 
   arrangement = &arrangements[listing->arrangement][shape_of (&layout->stage)];
   across = (SwBox){ 0, 0, width, layout->stage.y + layout->stage.height };
   if (arrangement->cloth.width > 0)
-    layout->cloth = share_of (&across, &arrangement->cloth);
+    {
+      layout->cloth = share_of (&across, &arrangement->cloth);
+      layout->cloth_tilt = arrangement->tilt * DEGREES;
+    }
   if (arrangement->skein.width > 0)
     layout->skein = share_of (&layout->stage, &arrangement->skein);
   if (arrangement->hank.width > 0)

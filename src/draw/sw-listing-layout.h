@@ -19,11 +19,14 @@ typedef struct
  * beneath a camera; nothing else does.
  * @safe: what shops do not cut off
  * @stage: for the yarn
+ * @cloth: its lower left corner is at that of the box; as far as the box reaches the picture's edge, the cloth runs off it
+ * @cloth_tilt: about that corner, clockwise as seen, radians
  * @hank_room: that each hank's outline must fit into
  */
 typedef struct
 {
   SwBox safe, stage, cloth, skein, palette, caption, mark;
+  double cloth_tilt;
   int n_hanks;
   SwHankPlace hanks[SW_MOST_HANKS];
   SwBox hank_room[SW_MOST_HANKS];

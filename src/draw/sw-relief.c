@@ -57,7 +57,7 @@ raise_to (SwRelief *relief, float x, float y, float z)
 
 /* Points of one patch of the skin, close enough to leave no gap. */
 static void
-add_patch (SwRelief *relief, const float *a, const float *b, const float *c, const float *d)
+add_patch (SwRelief *relief, const float *a, const float *b, const float *c, const float *d, float x, float y)
 {
   const float wide = MAX (hypotf (b[0] - a[0], b[1] - a[1]), hypotf (d[0] - c[0], d[1] - c[1]));
   const float high = MAX (hypotf (c[0] - a[0], c[1] - a[1]), hypotf (d[0] - b[0], d[1] - b[1]));
@@ -71,12 +71,12 @@ add_patch (SwRelief *relief, const float *a, const float *b, const float *c, con
 
         for (int k = 0; k < 3; k++)
           p[k] = (a[k] + (b[k] - a[k]) * u) * (1 - v) + (c[k] + (d[k] - c[k]) * u) * v;
-        raise_to (relief, p[0], p[1], p[2]);
+        raise_to (relief, p[0] + x, p[1] + y, p[2]);
       }
 }
 
 void
-sw_relief_add (SwRelief *relief, const SwBundle *bundle)
+sw_relief_add (SwRelief *relief, const SwBundle *bundle, double x, double y)
 {
   const gsize columns = (gsize) bundle->n_around + 1;
 
@@ -85,7 +85,7 @@ sw_relief_add (SwRelief *relief, const SwBundle *bundle)
       {
         const float *a = bundle->points + (i * columns + j) * 3;
 
-        add_patch (relief, a, a + 3, a + columns * 3, a + columns * 3 + 3);
+        add_patch (relief, a, a + 3, a + columns * 3, a + columns * 3 + 3, (float) x, (float) y);
       }
 }
 

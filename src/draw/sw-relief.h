@@ -37,8 +37,8 @@ typedef struct
 void sw_relief_init (SwRelief *relief, double left, double top, double right, double bottom, double step, double ground);
 void sw_relief_clear (SwRelief *relief);
 
-/* Lays a bundle's skin on the map. */
-void sw_relief_add (SwRelief *relief, const SwBundle *bundle);
+/* Lays a bundle's skin on the map, its origin at @x, @y cm. */
+void sw_relief_add (SwRelief *relief, const SwBundle *bundle, double x, double y);
 
 /**
  * sw_relief_light:

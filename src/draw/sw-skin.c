@@ -89,3 +89,29 @@ sw_skin_raster (const SwBundle *bundle, float left, float top, float step, int w
         fill (&sheet, &corners[0], &corners[3], &corners[2], patch);
       }
 }
+
+static void
+normalise (float *v)
+{
+  const float length = sqrtf (v[0] * v[0] + v[1] * v[1] + v[2] * v[2]);
+
+  for (int i = 0; i < 3; i++)
+    v[i] /= MAX (length, 1e-9f);
+}
+
+void
+sw_skin_normal (const SwBundle *bundle, const SwSkinSample *sample, float *normal, float *course)
+{
+  const gsize columns = (gsize) bundle->n_around + 1;
+  const gsize at = (gsize) (sample->patch / bundle->n_around) * columns + (gsize) (sample->patch % bundle->n_around);
+  const float *p = bundle->normals + at * 3, *q = p + columns * 3, *point = bundle->points + at * 3;
+
+  for (int k = 0; k < 3; k++)
+    normal[k] = (p[k] + (p[3 + k] - p[k]) * sample->u) * (1 - sample->v) + (q[k] + (q[3 + k] - q[k]) * sample->u) * sample->v;
+  normalise (normal);
+  if (course == NULL)
+    return;
+  for (int k = 0; k < 3; k++)
+    course[k] = point[columns * 3 + (gsize) k] - point[k];
+  normalise (course);
+}

@@ -26,4 +26,7 @@ typedef struct
  */
 void sw_skin_raster (const SwBundle *bundle, float left, float top, float step, int width, int height, SwSkinSample *samples);
 
+/* The skin's unit normal at a sample that is on it, and (nullable) the unit course of its columns there. */
+void sw_skin_normal (const SwBundle *bundle, const SwSkinSample *sample, float *normal, float *course);
+
 G_END_DECLS

@@ -173,6 +173,15 @@ render (SwPicture picture, SwFormat format, const SwForecast *forecast, int widt
   return (vector ? render_vector : render_pixels) (picture, format, forecast, width, height, look, error);
 }
 
+/* A hank shows it on its label only. */
+static gboolean
+shows_mark (SwPicture picture, const SwListingSettings *listing)
+{
+  if (listing->mark[0] == '\0')
+    return FALSE;
+  return picture == SW_PICTURE_LISTING || (picture == SW_PICTURE_HANK && listing->label != SW_LABEL_NONE && listing->label_words);
+}
+
 GBytes *
 sw_picture_render (SwPicture picture, SwFormat format, const SwForecast *forecast, int width, int height, const SwLook *look, GError **error)
 {
@@ -186,7 +195,7 @@ sw_picture_render (SwPicture picture, SwFormat format, const SwForecast *forecas
                    _ ("A picture of %d by %d pixels cannot be drawn. Give a width and a height between 1 and %d."), width, height, LARGEST_PX);
       return NULL;
     }
-  if (picture != SW_PICTURE_LISTING || look->mark != NULL || forecast->sketch->listing.mark[0] == '\0')
+  if (!shows_mark (picture, &forecast->sketch->listing) || look->mark != NULL)
     return render (picture, format, forecast, width, height, look, error);
   marked.mark = sw_maker_mark_read (forecast->sketch->listing.mark, error);
   if (marked.mark == NULL)

@@ -60,7 +60,7 @@ static GArray *
 count (const SwForecast *forecast)
 {
   const gsize step = 2 * forecast->n_stitches / MOST_LEGS + 1;
-  g_autofree int *places = g_new0 (int, SIDE * SIDE * SIDE); /* 1 + index */
+  g_autofree int *places = g_new0 (int, SIDE *SIDE *SIDE); /* 1 + index */
   GArray *boxes = g_array_new (FALSE, FALSE, sizeof (Group));
 
   for (gsize s = 0; s < 2 * forecast->n_stitches; s += step)

@@ -23,6 +23,10 @@ static const char *const arrangement_labels[] = {
   N_ ("Cloth, skein and hank"), NULL
 };
 
+static const char *const labels[] = { "none", "white", "grey", NULL };
+/* Translators: the paper band round a hank of yarn */
+static const char *const label_labels[] = { N_ ("None"), N_ ("White paper"), N_ ("Grey paper"), NULL };
+
 static const char *const shapes[] = { "square", "4:5", "wide", NULL };
 /* Translators: shapes of a picture */
 static const char *const shape_labels[] = { N_ ("Square"), N_ ("Upright, 4:5"), N_ ("Wide, 3:2"), NULL };
@@ -42,6 +46,10 @@ static const SwMember listing_members[] = {
   { "twist_turns", N_ ("Turns of the twist"), "", SW_KIND_NUMBER, LISTING (twist_turns), 3, 24, 9 },
   { "arrangement", N_ ("Arrangement"), "", SW_KIND_CHOICE, LISTING (arrangement), .fallback = SW_ARRANGEMENT_HANK_CLOTH, .choices = arrangements, .choice_labels = arrangement_labels },
   { "hanks", N_ ("Hanks in the picture"), "", SW_KIND_WHOLE, LISTING (hanks), 2, 8, 3 },
+  /* Translators: the paper band round a hank of yarn */
+  { "label", N_ ("Label band"), "", SW_KIND_CHOICE, LISTING (label), .fallback = SW_LABEL_NONE, .choices = labels, .choice_labels = label_labels },
+  /* Translators: whether the caption and the maker's mark are printed on the paper band round the hank */
+  { "label_words", N_ ("Caption and mark on the label"), "", SW_KIND_FLAG, LISTING (label_words), .max = 1 },
   /* Translators: whether the picture of a laid skein shows it wet */
   { "wet", N_ ("Laid skein is wet"), "", SW_KIND_FLAG, LISTING (wet), .max = 1 },
   /* Translators: whether the main colours stand in the picture with their names */

@@ -287,6 +287,14 @@ typedef enum
   SW_GROUND_CHARCOAL,
 } SwGround;
 
+/* The paper round a hank's middle. */
+typedef enum
+{
+  SW_LABEL_NONE,
+  SW_LABEL_WHITE,
+  SW_LABEL_GREY,
+} SwLabel;
+
 typedef enum
 {
   SW_CARE_UNSAID,
@@ -304,6 +312,8 @@ typedef struct
   double twist_turns;    /* put into the loop before it is folded */
   SwArrangement arrangement;
   gint64 hanks; /* side by side */
+  SwLabel label;
+  gboolean label_words; /* caption and mark are printed on the label, if one is seen, instead of beneath the picture */
   gboolean wet; /* the laid skein */
   gboolean palette;
   SwShape shape;

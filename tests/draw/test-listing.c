@@ -37,9 +37,10 @@ check_layout (const SwListingSettings *listing, double mark_aspect, double width
         g_assert_true (apart (feet[i], feet[j]));
     }
   g_assert_true ((layout.palette.width > 0) == listing->palette);
-  g_assert_true ((layout.caption.width > 0) == (listing->caption[0] != '\0'));
-  g_assert_true ((layout.mark.width > 0) == (mark_aspect > 0));
-  if (mark_aspect > 0)
+  /* On a label they are not beneath; where no hank is, there is no label. */
+  g_assert_true ((layout.caption.width > 0) == (listing->caption[0] != '\0' && !(listing->label_words && layout.n_hanks > 0)));
+  g_assert_true ((layout.mark.width > 0) == (mark_aspect > 0 && !(listing->label_words && layout.n_hanks > 0)));
+  if (layout.mark.width > 0)
     g_assert_cmpfloat_with_epsilon (layout.mark.width / layout.mark.height, mark_aspect, 1e-6);
   g_assert_true (layout.skein.width <= 0 || within (&layout.skein, &layout.stage));
   for (int i = 0; i < layout.n_hanks; i++)
@@ -58,12 +59,14 @@ test_layout (void)
   for (int arrangement = SW_ARRANGEMENT_HANK; arrangement <= SW_ARRANGEMENT_WHOLE; arrangement++)
     for (gsize size = 0; size < G_N_ELEMENTS (sizes); size++)
       for (gsize mark = 0; mark < G_N_ELEMENTS (marks); mark++)
-        for (int words = 0; words < 4; words++)
+        for (int words = 0; words < 8; words++)
           {
             g_autoptr (SwSketch) sketch = sw_sketch_new ();
 
             sketch->listing.arrangement = (SwArrangement) arrangement;
             sketch->listing.palette = words & 1;
+            sketch->listing.label = words & 4 ? SW_LABEL_WHITE : SW_LABEL_NONE;
+            sketch->listing.label_words = (words & 4) != 0;
             if (words & 2)
               {
                 g_free (sketch->listing.caption);

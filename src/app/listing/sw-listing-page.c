@@ -39,7 +39,7 @@ enum
 static GParamSpec *props[N_PROPS];
 
 /* Members of the listing in the order of the pane, by group. */
-static const char *const in_picture[] = { "arrangement", "hanks", "shape", "longest_px", "ground", "palette", "wet", "caption", "mark" };
+static const char *const in_picture[] = { "arrangement", "hanks", "shape", "longest_px", "ground", "palette", "wet", "caption", "mark", "label", "label_words" };
 static const char *const in_twist[] = { "twist_start_cm", "twist_turns" };
 static const char *const in_care[] = { "care", "care_words" };
 

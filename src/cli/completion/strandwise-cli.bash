@@ -13,6 +13,7 @@ _strandwise_cli_value ()
     --format) case $2 in sheet) echo txt json pdf svg ;; template) echo pdf svg ;; *) echo png jpeg svg pdf ;; esac ;;
     --paper) echo a4 letter ;;
     --pan) echo none steel enamel ;;
+    --label) echo none white grey ;;
     --arrangement) echo hank hanks hank-cloth skein-cloth whole ;;
     --shape) echo square 4:5 wide ;;
     --ground) echo white pale grey charcoal ;;
@@ -29,7 +30,7 @@ _strandwise_cli_options ()
     forecast) echo --width --json --help ;;
     scan) echo --from --to --csv --json --help ;;
     sheet) echo --output --format --skeins --pans --units --paper --help ;;
-    draw) echo --output --format --size --face --units --item --side --stitch-px --width --from --to --pan --wet --turns --start --arrangement --hanks --shape --ground --no-marks --dark --help ;;
+    draw) echo --output --format --size --face --units --item --side --stitch-px --width --from --to --pan --wet --turns --start --arrangement --hanks --label --label-words --shape --ground --no-marks --dark --help ;;
     template) echo --output --format --paper --units --help ;;
     trace) echo --into --output --help ;;
     calc) echo --help ;;
