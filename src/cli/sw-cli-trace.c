@@ -27,17 +27,14 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Typed, typed_clear)
 
 /* For people, unless the colourway itself goes to standard output. */
 static gboolean
-say_what_came (const SwTraced *traced, const SwSketch *before, GError **error)
+say_what_came (const SwTraced *traced, const SwSketch *before, const SwSketch *after, GError **error)
 {
-  const guint fresh = sw_traced_n_new (traced), moved = sw_traced_n_moved (traced, before);
-  g_autofree char *came = g_strdup_printf (ngettext ("%u new pour", "%u new pours", fresh), fresh);
-  /* Translators: pours that the colourway had already, and that were moved or given another dye */
-  g_autofree char *changed = g_strdup_printf (ngettext ("%u changed pour", "%u changed pours", moved), moved);
-  g_autofree char *dyes = g_strdup_printf (ngettext ("%u new dye", "%u new dyes", traced->dyes->len), traced->dyes->len);
-  /* Translators: shapes of a drawing that are no pours */
-  g_autofree char *left = g_strdup_printf (ngettext ("%u shape left out", "%u shapes left out", traced->n_left_out), traced->n_left_out);
-  g_autofree char *lines = g_strdup_printf ("%s\n%s\n%s\n%s\n", came, changed, dyes, left);
+  g_autoptr (GPtrArray) words = sw_traced_words (traced, before, after, G_MAXUINT);
+  g_autofree char *lines = NULL;
 
+  g_ptr_array_add (words, g_strdup ("")); /* an end to the last line */
+  g_ptr_array_add (words, NULL);
+  lines = g_strjoinv ("\n", (char **) words->pdata);
   return sw_cli_print_words (lines, error);
 }
 
@@ -61,7 +58,7 @@ bring_in (const char *drawing, SwSketch *sketch, gboolean quiet, GError **error)
       g_prefix_error (error, "%s: ", shown);
       return FALSE;
     }
-  return quiet || say_what_came (traced, before, error);
+  return quiet || say_what_came (traced, before, sketch, error);
 }
 
 gboolean

@@ -65,6 +65,15 @@ nearest_quarter (double angle, double wanted)
   return best;
 }
 
+/* Half of what the moment along @angle has more than the one at right angles to it. */
+static double
+off_along (const SwMoments *m, double angle)
+{
+  const double turn = 2 * angle * G_PI / 180;
+
+  return (m->xx - m->yy) / 2 * cos (turn) + m->xy * sin (turn);
+}
+
 void
 sw_fit_turned (const SwMoments *m, SwStepKind kind, double angle, SwPourPlace *place)
 {
@@ -73,14 +82,16 @@ sw_fit_turned (const SwMoments *m, SwStepKind kind, double angle, SwPourPlace *p
   const double turn = directed ? atan2 (m->xy, (m->xx - m->yy) / 2) / 2 * 180 / G_PI : angle;
   const int quarter = directed ? nearest_quarter (turn, angle) : 0;
   const double per_area = kind == SW_STEP_SPLOTCH ? G_PI_4 : 1;
-  const double ratio = sqrt (MAX (mean + off, 0) / MAX (mean - off, 1e-12));
-  const double longer = sqrt (m->area / per_area * ratio), shorter = sqrt (m->area / per_area / ratio);
+  /* What has no direction of its own is measured along the angle that it is given: its longer side may be either. */
+  const double stretch = directed ? off : off_along (m, angle);
+  const double ratio = sqrt (MAX (mean + stretch, 0) / MAX (mean - stretch, 1e-12));
+  const double along = sqrt (m->area / per_area * ratio), across = sqrt (m->area / per_area / ratio);
 
-  *place = (SwPourPlace){ kind, m->x, m->y, longer, shorter, turn + 90 * quarter };
+  *place = (SwPourPlace){ kind, m->x, m->y, along, across, turn + 90 * quarter };
   if (quarter % 2 == 1)
     {
-      place->width = shorter;
-      place->length = longer;
+      place->width = across;
+      place->length = along;
     }
 }
 

@@ -137,6 +137,18 @@ typedef struct
 gboolean sw_svg_walk (xmlNode *root, const SwSketch *sketch, SwSvgShapes *shapes, GError **error);
 void sw_svg_shapes_clear (SwSvgShapes *shapes);
 
+/* How a pour that came back differs from what it was, by more than rounding does. */
+typedef enum
+{
+  SW_TRACED_MOVED = 1 << 0,
+  SW_TRACED_RESIZED = 1 << 1,
+  SW_TRACED_TURNED = 1 << 2,
+  SW_TRACED_REDYED = 1 << 3,
+} SwTracedChange;
+
+/* Returns: bits of SwTracedChange */
+guint sw_traced_changes (const SwStep *before, const SwStep *after);
+
 /* Parses, refusing what is hostile. Returns: (transfer full): to be freed with xmlFreeDoc(); NULL with SW_FILE_ERROR */
 xmlDoc *sw_svg_parse (const char *bytes, gsize n, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -87,6 +87,16 @@ SwEdit *sw_traced_edit (const SwTraced *traced, const SwSketch *sketch) G_GNUC_W
 guint sw_traced_n_new (const SwTraced *traced);
 guint sw_traced_n_moved (const SwTraced *traced, const SwSketch *sketch);
 
+/**
+ * sw_traced_words:
+ * @before: the sketch it was read for
+ * @after: the same with sw_traced_edit() applied
+ * @most: names told in a line; of what is more, only the number
+ * Returns: (transfer full) (element-type utf8): translated lines, at least one: which pours are new, moved, of another
+ *   size, turned, of another dye, or kept though they are not in the drawing; new dyes, and how much was left out
+ */
+GPtrArray *sw_traced_words (const SwTraced *traced, const SwSketch *before, const SwSketch *after, guint most) G_GNUC_WARN_UNUSED_RESULT;
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwTraced, sw_traced_free)
 
 G_END_DECLS

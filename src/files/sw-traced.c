@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
+#include "files/sw-svg-private.h"
 #include "files/sw-svg.h"
 
 #include "draw/sw-pour-new.h"
@@ -13,18 +14,20 @@
 #define SAME_CM 0.006
 #define SAME_DEG 0.06
 
-static gboolean
-moved (const SwStep *before, const SwStep *after)
+guint
+sw_traced_changes (const SwStep *before, const SwStep *after)
 {
-  return fabs (before->x_cm - after->x_cm) > SAME_CM || fabs (before->y_cm - after->y_cm) > SAME_CM ||
-         fabs (before->width_cm - after->width_cm) > SAME_CM || fabs (before->length_cm - after->length_cm) > SAME_CM ||
-         fabs (remainder (before->angle_deg - after->angle_deg, 360)) > SAME_DEG;
-}
+  guint changes = 0;
 
-static gboolean
-differs (const SwStep *before, const SwStep *after)
-{
-  return moved (before, after) || before->dye != after->dye;
+  if (fabs (before->x_cm - after->x_cm) > SAME_CM || fabs (before->y_cm - after->y_cm) > SAME_CM)
+    changes |= SW_TRACED_MOVED;
+  if (fabs (before->width_cm - after->width_cm) > SAME_CM || fabs (before->length_cm - after->length_cm) > SAME_CM)
+    changes |= SW_TRACED_RESIZED;
+  if (fabs (remainder (before->angle_deg - after->angle_deg, 360)) > SAME_DEG)
+    changes |= SW_TRACED_TURNED;
+  if (before->dye != after->dye)
+    changes |= SW_TRACED_REDYED;
+  return changes;
 }
 
 guint
@@ -46,7 +49,7 @@ sw_traced_n_moved (const SwTraced *traced, const SwSketch *sketch)
     {
       const SwStep *after = g_array_index (traced->pours, SwTracedPour, i).pour, *before = sw_sketch_find_step (sketch, after->id);
 
-      n += before != NULL && differs (before, after) ? 1 : 0;
+      n += before != NULL && sw_traced_changes (before, after) != 0 ? 1 : 0;
     }
   return n;
 }
@@ -57,7 +60,7 @@ edit_known (GPtrArray *edits, const SwStep *before, const SwStep *after)
   const SwPourPlace place = sw_pour_place (after);
   const SwValue dye = sw_value_dye (after->dye);
 
-  if (moved (before, after))
+  if ((sw_traced_changes (before, after) & ~(guint) SW_TRACED_REDYED) != 0)
     {
       SwEdit *edit = sw_pour_place_edit (before, &place);
 

@@ -199,12 +199,28 @@ def new_shapes_become_pours():
     height = float(re.search(r'viewBox="0 0 \S+ (\S+)"', text)[1])
     traced.write_text(text.replace("</svg>", circle.format(y=height / 2)))
     done = run("trace", traced, "--into", DEMOS / "plumb-line.colourway", "-o", FOLDER / "new.colourway")
-    check(done.returncode == FINE and done.stdout.decode().splitlines() == ["1 new pour", "0 changed pours", "1 new dye", "0 shapes left out"], done)
+    check(done.returncode == FINE and done.stdout.decode().splitlines() == ["New: 5. Splotch of Fern", "New dyes: Fern"], done)
     sketch = json.loads((FOLDER / "new.colourway").read_text())
     pour = next(step for step in sketch["steps"] if step["kind"] == "splotch")
     check(sketch["dyes"][-1]["name"] == "Fern" and pour["dye"] == sketch["dyes"][-1]["id"], sketch["dyes"][-1])
     check(pour["width_cm"] == 6 and pour["length_cm"] == 6, pour)
     check(run("check", FOLDER / "new.colourway").returncode == FINE, "it is no colourway")
+
+
+@tap.test
+def what_came_is_told_by_name():
+    """Moved by 20 mm, and the second pour taken out of the drawing."""
+    drawing = make("template", "plumb-line", "svg")
+    traced = FOLDER / "moved.svg"
+    text = drawing.read_text()
+    first, second = re.findall(r'<path [^>]*?id="(pour-[0-9]+)"', text)[:2]
+    text = text.replace(f'id="{first}"', f'id="{first}" transform="translate(20 0)"')
+    traced.write_text(re.sub(rf'<path (?=[^>]*id="{second}")', '<path display="none" ', text))
+    done = run("trace", traced, "--into", DEMOS / "plumb-line.colourway", "-o", FOLDER / "new.colourway")
+    lines = done.stdout.decode().splitlines()
+    check(lines == ["Moved: 1. Green", "Not in the drawing, kept as before: 4. Green end"], lines)
+    done = run("trace", drawing, "--into", DEMOS / "plumb-line.colourway", "-o", FOLDER / "new.colourway")
+    check(done.stdout.decode() == "Nothing has changed\n", done)
 
 
 @tap.test

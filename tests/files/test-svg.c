@@ -405,6 +405,86 @@ test_moved (void)
   g_assert_cmpfloat (first->amount_ml, ==, 30);
 }
 
+/* Nearly round, and a little longer across than along: its direction does not show, but its sides keep their places. */
+static void
+test_nearly_round (void)
+{
+  for (int kind = SW_STEP_SPLOTCH; kind <= SW_STEP_SPECKLE; kind++)
+    {
+      g_autoptr (SwSketch) sketch = test_sketch (2);
+      SwStep *step = test_add_step (sketch, (SwStepKind) kind);
+
+      step->dye = ((const SwDye *) sketch->dyes->pdata[0])->id;
+      step->x_cm = 30;
+      step->y_cm = 4;
+      step->width_cm = 11.491;
+      step->length_cm = 11.5;
+      step->angle_deg = 33;
+      check_round_trip (sketch);
+    }
+}
+
+static const char *
+only_line (const SwTraced *traced, const SwSketch *before, const SwSketch *after, guint most, GPtrArray **lines)
+{
+  *lines = sw_traced_words (traced, before, after, most);
+  g_assert_cmpuint ((*lines)->len, ==, 1);
+  return (*lines)->pdata[0];
+}
+
+/* Each kind of change has its line; of many names the first are told, and how many more there are. */
+static void
+test_told (void)
+{
+  static const struct
+  {
+    double x, width, angle;
+    gboolean other_dye;
+    const char *line;
+  } rows[] = {
+    { 0, 0, 0, FALSE, "Nothing has changed" },
+    { 2, 0, 0, FALSE, "Moved: 1. *" },
+    { 0, 1, 0, FALSE, "Another size: 1. *" },
+    { 0, 0, 9, FALSE, "Turned: 1. *" },
+    { 0, 0, 0, TRUE, "Of another dye: 1. *" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autoptr (SwSketch) before = test_sketch (2);
+      g_autoptr (SwSketch) after = sw_sketch_copy (before);
+      g_autofree char *text = sw_svg_write (before, NULL, FALSE);
+      g_autoptr (SwTraced) traced = read_text (text, before);
+      g_autoptr (GPtrArray) lines = NULL;
+      SwStep *step = after->steps->pdata[0];
+
+      step->x_cm += rows[i].x;
+      step->width_cm += rows[i].width;
+      step->angle_deg += rows[i].angle;
+      step->dye = ((const SwDye *) after->dyes->pdata[rows[i].other_dye ? 1 : 0])->id;
+      g_assert_true (g_pattern_match_simple (rows[i].line, only_line (traced, before, after, 9, &lines)));
+    }
+}
+
+static void
+test_told_in_short (void)
+{
+  g_autoptr (SwSketch) before = test_bare_sketch (2);
+  g_autoptr (SwSketch) after = NULL;
+  g_autoptr (SwTraced) traced = NULL;
+  g_autoptr (SwEdit) edit = NULL;
+  g_autoptr (SwEdit) inverse = NULL;
+  g_autoptr (GPtrArray) lines = NULL;
+
+  test_add_dye (before, "Red", 178, 60, 52);
+  after = sw_sketch_copy (before);
+  traced = read_text (HEAD "<g id='Red'><circle cx='120' cy='60' r='20'/><circle cx='220' cy='60' r='20'/><circle cx='320' cy='60' r='20'/></g></svg>", before);
+  edit = sw_traced_edit (traced, before);
+  inverse = sw_edit_apply (edit, after, NULL, NULL);
+  g_assert_nonnull (inverse);
+  g_assert_cmpstr (only_line (traced, before, after, 1, &lines), ==, "New: 1. Splotch of Red and 2 more");
+}
+
 /* Words of the sketch that XML has a use for, or none at all. */
 static void
 test_words (void)
@@ -434,6 +514,9 @@ static const struct
   { "/svg/hole", test_hole },
   { "/svg/edit", test_edit },
   { "/svg/moved", test_moved },
+  { "/svg/round-trip/nearly-round", test_nearly_round },
+  { "/svg/told", test_told },
+  { "/svg/told-in-short", test_told_in_short },
 };
 
 static void

@@ -37,6 +37,7 @@ static const struct
   [SW_NOTICE_FORECAST] = { "dialog-warning-symbolic", FALSE, { { NULL } } },
   [SW_NOTICE_DRAFTS] = { "dialog-warning-symbolic", TRUE, { { N_ ("Save _As…"), "win.save-as" } } },
   [SW_NOTICE_READ_ONLY] = { "changes-prevent-symbolic", TRUE, { { N_ ("Save _As…"), "win.save-as" } } },
+  [SW_NOTICE_BROUGHT_IN] = { "dialog-information-symbolic", TRUE, { { N_ ("_Undo"), "win.undo" } } },
   [SW_NOTICE_RECOVERED] = { "document-open-recent-symbolic", TRUE, { { N_ ("_Save"), "win.save" } } },
 };
 

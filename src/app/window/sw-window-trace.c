@@ -22,25 +22,20 @@ load_worker (GTask *task, gpointer source, gpointer task_data, GCancellable *can
     g_task_return_error (task, error);
 }
 
-/* Counts that are none need not be told, but that nothing came at all. */
+#define MOST_NAMES 6 /* in a line of the window */
+
+/* A single line passes by; more stay above the drawing until they are hidden, or something else is done. */
 static void
-say_what_came (SwWindow *self, guint fresh, guint moved, guint left_out)
+say_what_came (SwWindow *self, const SwTraced *traced, const SwSketch *before)
 {
-  g_autofree char *came = g_strdup_printf (ngettext ("%u new pour", "%u new pours", fresh), fresh);
-  g_autofree char *changed = g_strdup_printf (ngettext ("%u changed pour", "%u changed pours", moved), moved);
-  g_autofree char *left = g_strdup_printf (ngettext ("%u shape left out", "%u shapes left out", left_out), left_out);
-  g_autoptr (GPtrArray) parts = g_ptr_array_new ();
+  g_autoptr (GPtrArray) lines = sw_traced_words (traced, before, sw_document_get_sketch (self->document), MOST_NAMES);
   g_autofree char *words = NULL;
 
-  if (fresh > 0 || moved == 0)
-    g_ptr_array_add (parts, came);
-  if (moved > 0)
-    g_ptr_array_add (parts, changed);
-  if (left_out > 0)
-    g_ptr_array_add (parts, left);
-  g_ptr_array_add (parts, NULL);
-  words = g_strjoinv (", ", (char **) parts->pdata);
-  sw_window_toast (self, words);
+  g_ptr_array_add (lines, NULL);
+  words = g_strjoinv ("\n", (char **) lines->pdata);
+  if (lines->len == 2)
+    sw_window_toast (self, words);
+  sw_notice_set (self->notice, SW_NOTICE_BROUGHT_IN, lines->len > 2 ? words : NULL);
 }
 
 /* The sketch as it is now counts, whatever was changed while the file was read. */
@@ -51,18 +46,17 @@ bring_in (SwWindow *self, GBytes *bytes, GError **error)
   gsize n;
   const char *data = g_bytes_get_data (bytes, &n);
   g_autoptr (SwTraced) traced = sw_svg_read (data, n, sketch, error);
+  g_autoptr (SwSketch) before = NULL;
   SwEdit *edit;
-  guint fresh, moved;
 
   if (traced == NULL)
     return FALSE;
-  fresh = sw_traced_n_new (traced);
-  moved = sw_traced_n_moved (traced, sketch);
+  before = sw_sketch_copy (sketch);
   edit = sw_traced_edit (traced, sketch);
   if (edit != NULL && !sw_document_edit (self->document, edit, _ ("Bring In Layout"), error))
     return FALSE;
   adw_view_stack_set_visible_child_name (self->stack, "pan");
-  say_what_came (self, fresh, moved, traced->n_left_out);
+  say_what_came (self, traced, before);
   return TRUE;
 }
 

@@ -119,9 +119,17 @@ show_problem (SwWindow *self)
   sw_notice_set (self->notice, SW_NOTICE_FORECAST, sw_live_get_problem (self->live));
 }
 
+/* What is told of the last deed is no news after the next. */
+static void
+forget_deed (SwWindow *self)
+{
+  sw_notice_set (self->notice, SW_NOTICE_BROUGHT_IN, NULL);
+}
+
 static void
 follow_document (SwWindow *self)
 {
+  g_signal_connect_object (self->document, "changed", G_CALLBACK (forget_deed), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->document, "notify::title", G_CALLBACK (show_title), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->document, "notify::modified", G_CALLBACK (show_state), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->document, "notify::busy", G_CALLBACK (show_state), self, G_CONNECT_SWAPPED);
