@@ -11,13 +11,15 @@ typedef struct
 {
   const SwItemYarn *yarn;
   SwItemKnit *knit;
-  GArray *rows; /* of the piece under way */
-  gsize used;   /* stitches of the strand */
+  GArray *rows;                  /* of the piece under way */
+  gsize row;                     /* of the whole item, the next one */
+  gsize used[SW_MOST_ALTERNATE]; /* stitches of each strand */
   gboolean out;
 } Work;
 
-/* A cuff of rib is narrower than what follows. */
-#define RIB_DRAWS_IN 0.95
+/* How much a cuff of rib is narrower than what follows, at its edge and where it goes over. */
+#define RIB_DRAWS_IN 0.10
+#define RIB_ENDS_IN 0.06
 
 gsize
 sw_item_width (double cm, double stitch_cm, gsize multiple)
@@ -26,9 +28,9 @@ sw_item_width (double cm, double stitch_cm, gsize multiple)
 }
 
 gsize
-sw_item_stitch (const SwItemRow *row, gsize column)
+sw_item_stitch (const SwItemRow *row, gssize column)
 {
-  const gsize at = row->first + column;
+  const gsize at = (row->first + row->stitches + (gsize) column) % row->stitches;
 
   return row->start + (row->rightward ? at : row->stitches - 1 - at);
 }
@@ -62,32 +64,50 @@ begin_piece (Work *work, SwFabric fabric, int quarters, double x_cm, double y_cm
     .quarters = quarters,
     .x_cm = x_cm,
     .y_cm = y_cm,
-    .stitch_cm = work->yarn->stitch_cm * (fabric == SW_FABRIC_RIB && work->yarn->fabric != SW_FABRIC_RIB ? RIB_DRAWS_IN : 1),
+    .stitch_cm = work->yarn->stitch_cm,
     .row_cm = fabric == SW_FABRIC_RIB ? work->yarn->rib_cm : work->yarn->row_cm,
   };
   work->rows = g_array_new (FALSE, FALSE, sizeof (SwItemRow));
+}
+
+/* The piece under way is a cuff, and what follows widens from it. */
+static void
+begin_after_cuff (Work *work, int quarters, double x_cm, double y_cm)
+{
+  const gboolean draws_in = work->yarn->fabric != SW_FABRIC_RIB;
+
+  if (draws_in)
+    {
+      piece_of (work)->drawn_in[0] = RIB_DRAWS_IN;
+      piece_of (work)->drawn_in[1] = RIB_ENDS_IN;
+    }
+  begin_piece (work, work->yarn->fabric, quarters, x_cm, y_cm);
+  if (draws_in)
+    piece_of (work)->drawn_in[0] = RIB_ENDS_IN;
 }
 
 static void
 cast_on (Work *work, gsize stitches)
 {
   piece_of (work)->begins = TRUE;
-  piece_of (work)->cast_on = MIN (work->used, work->yarn->n_stitches - 1);
-  work->used += (gsize) lround (work->yarn->cast_on * (double) stitches * work->yarn->stitch_cm / work->yarn->stitch_length_cm);
+  piece_of (work)->cast_on = MIN (work->used[0], work->yarn->n_stitches[0] - 1);
+  work->used[0] += (gsize) lround (work->yarn->cast_on * (double) stitches * work->yarn->stitch_cm / work->yarn->stitch_length_cm);
 }
 
 /* One row of @stitches, of which @seen from @first on are seen; the left edge of the first of all is at @left. */
 static void
 add_row_from (Work *work, gsize stitches, gsize first, gsize seen, double left, gboolean rightward)
 {
-  const SwItemRow row = { .start = work->used, .stitches = stitches, .first = first, .seen = MIN (seen, stitches - first), .left = left + (double) first, .column = first + (gsize) MAX (lround (left + 1000), 0), .rightward = rightward };
+  const gsize skein = sw_alternation_skein (&work->yarn->alternation, work->row);
+  const SwItemRow row = { .skein = skein, .start = work->used[skein], .stitches = stitches, .first = first, .seen = MIN (seen, stitches - first), .left = left + (double) first, .column = first + (gsize) MAX (lround (left + 1000), 0), .rightward = rightward };
 
-  if (work->out || work->used + stitches > work->yarn->n_stitches)
+  if (work->out || work->used[skein] + stitches > work->yarn->n_stitches[skein])
     {
       work->out = TRUE;
       return;
     }
-  work->used += stitches;
+  work->used[skein] += stitches;
+  work->row++;
   g_array_append_val (work->rows, row);
 }
 
@@ -173,7 +193,7 @@ knit_sock (Work *work)
   cast_on (work, stitches);
   add_rounds (work, stitches, rows_in (3, work->yarn->rib_cm));
   y += grown_cm (work);
-  begin_piece (work, work->yarn->fabric, 2, 0, y);
+  begin_after_cuff (work, 2, 0, y);
   add_rounds (work, stitches, rows_in (14, work->yarn->row_cm));
   heel_y = y + grown_cm (work) + width / 2;
   add_to_corner (work, stitches, FALSE);
@@ -183,7 +203,7 @@ knit_sock (Work *work)
   add_to_corner (work, stitches, TRUE);
   add_rounds (work, stitches, rows_in (13, work->yarn->row_cm));
   narrow (work, stitches, 4, stitches / 3);
-  piece_of (work)->ends = TRUE;
+  piece_of (work)->closed = TRUE;
 }
 
 static void
@@ -196,10 +216,10 @@ knit_hat (Work *work)
   cast_on (work, stitches);
   add_rounds (work, stitches, rows_in (4, work->yarn->rib_cm));
   y -= grown_cm (work);
-  begin_piece (work, work->yarn->fabric, 0, 0, y);
+  begin_after_cuff (work, 0, 0, y);
   add_rounds (work, stitches, rows_in (13, work->yarn->row_cm));
   narrow (work, stitches, 8, 8);
-  piece_of (work)->ends = TRUE;
+  piece_of (work)->closed = TRUE;
 }
 
 /* Rounds of the hand with the thumb's gusset on the right: @wider stitches more. */
@@ -220,7 +240,7 @@ knit_mitten (Work *work)
   cast_on (work, stitches);
   add_rounds (work, stitches, rows_in (6, work->yarn->rib_cm));
   y -= grown_cm (work);
-  begin_piece (work, work->yarn->fabric, 0, 0, y);
+  begin_after_cuff (work, 0, 0, y);
   add_rounds (work, stitches, rows_in (1, row));
   for (gsize wider = 2; wider <= thumb; wider += 2)
     for (int i = 0; i < 3; i++)
@@ -228,13 +248,13 @@ knit_mitten (Work *work)
   thumb_y = y - grown_cm (work);
   add_rounds (work, stitches, rows_in (8, row));
   narrow (work, stitches, 4, 8);
-  piece_of (work)->ends = TRUE;
+  piece_of (work)->closed = TRUE;
   if (work->out)
     return;
   begin_piece (work, work->yarn->fabric, 0, ((double) stitches / 4 + (double) thumb / 4) * stitch, thumb_y);
   add_rounds (work, thumb, rows_in (5, row));
   narrow (work, thumb, 4, 4);
-  piece_of (work)->ends = TRUE;
+  piece_of (work)->closed = TRUE;
 }
 
 static void
@@ -332,11 +352,12 @@ sw_item_knit (SwItem item, const SwItemYarn *yarn, SwItemKnit *knit)
 {
   Work work = { .yarn = yarn, .knit = knit };
 
-  g_return_if_fail (item < SW_N_ITEMS && yarn->n_stitches > 0);
+  g_return_if_fail (item < SW_N_ITEMS && yarn->n_stitches[0] > 0);
   *knit = (SwItemKnit){ 0 };
   items[item].knit (&work);
   finish_piece (&work);
-  knit->stitches = MIN (work.used, yarn->n_stitches);
+  for (gsize skein = 0; skein < G_N_ELEMENTS (work.used); skein++)
+    knit->stitches += MIN (work.used[skein], yarn->n_stitches[skein]);
   knit->whole = !work.out;
   measure (knit);
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "sketch/sw-sketch.h"
+#include "cloth/sw-stitches.h"
 
 G_BEGIN_DECLS
 
@@ -27,7 +27,8 @@ int sw_item_from_name (const char *name); /* -1 if none */
 
 /**
  * SwItemRow:
- * @start: index along the strand of the first stitch knitted
+ * @skein: which of those knitted in turn it is from
+ * @start: index along its strand of the first stitch knitted
  * @stitches: knitted in it, those that are not seen too
  * @first, @seen: which of them, from the left as seen, lie on the side that is drawn; none of some
  * @left: of the first of these, stitch widths from the piece's middle line
@@ -36,7 +37,7 @@ int sw_item_from_name (const char *name); /* -1 if none */
  */
 typedef struct
 {
-  gsize start, stitches;
+  gsize skein, start, stitches;
   gsize first, seen, column;
   double left;
   gboolean rightward;
@@ -48,18 +49,21 @@ typedef struct
  * @x_cm, @y_cm: where its middle line begins, to the right and downwards
  * @stitch_cm, @row_cm: width of a stitch, height of a row
  * @first_row: of the first row in the fabric's count
- * @begins, @ends: whether its first row has a cast-on, its last a cast-off or nothing above it
+ * @drawn_in: shares by which its stitches are pulled together at its beginning and its end, as by a rib
+ * @begins: whether its first row has a cast-on
+ * @ends, @closed: whether its last row has a cast-off, or is drawn together or grafted; else the next piece goes on
  */
 typedef struct
 {
   SwFabric fabric;
   int quarters;
   double x_cm, y_cm, stitch_cm, row_cm;
+  double drawn_in[2];
   gsize first_row;
-  gboolean begins, ends;
+  gboolean begins, ends, closed;
   SwItemRow *rows;
   gsize n_rows;
-  gsize cast_on; /* index along the strand of the yarn in the cast-on, if it has one */
+  gsize cast_on; /* index along the first skein's strand of the yarn in the cast-on, if it has one */
 } SwItemPiece;
 
 #define SW_ITEM_MOST_PIECES 6
@@ -67,7 +71,7 @@ typedef struct
 /**
  * SwItemKnit: an item as far as the yarn goes.
  * @left_cm .. @bottom_cm: its extent
- * @stitches: of the strand that it takes, the cast-on's yarn counted
+ * @stitches: of all strands that it takes, the cast-on's yarn counted
  * @whole: the yarn was enough
  */
 typedef struct
@@ -84,14 +88,16 @@ typedef struct
  * @stitch_cm, @row_cm: of the body's fabric
  * @rib_cm: height of a row of rib
  * @stitch_length_cm: yarn in a stitch
- * @n_stitches: in the strand
+ * @alternation: skeins knitted in turn, by the rows of the whole item
+ * @n_stitches: in the strand of each of them
  * @cast_on: yarn in the cast-on over the width
  */
 typedef struct
 {
   SwFabric fabric;
   double stitch_cm, row_cm, rib_cm, stitch_length_cm;
-  gsize n_stitches;
+  SwAlternation alternation;
+  gsize n_stitches[SW_MOST_ALTERNATE];
   double cast_on;
 } SwItemYarn;
 
@@ -100,10 +106,10 @@ void sw_item_knit_clear (SwItemKnit *knit);
 
 /**
  * sw_item_stitch:
- * @column: among those that are seen, 0 .. seen - 1
- * Returns: index along the strand
+ * @column: among those that are seen, 0 .. seen - 1; beyond them the stitches that lie behind the fold
+ * Returns: index along the strand of the row's skein
  */
-gsize sw_item_stitch (const SwItemRow *row, gsize column);
+gsize sw_item_stitch (const SwItemRow *row, gssize column);
 
 /* The stitch gauge's multiple of @multiple nearest to @cm, at least one. */
 gsize sw_item_width (double cm, double stitch_cm, gsize multiple);

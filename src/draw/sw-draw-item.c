@@ -105,7 +105,7 @@ static void
 draw_remark (const SwCanvas *canvas, const SwItemKnit *knit)
 {
   /* Translators: beneath a drawn sock, hat or shawl that breaks off */
-  const char *words = _ ("The yarn runs out: one skein is not enough for all of it");
+  const char *words = _ ("The yarn runs out before all of it is knitted");
   double width, height;
 
   if (knit->whole)

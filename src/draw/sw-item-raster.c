@@ -5,6 +5,7 @@
 
 #include "cloth/sw-fabric.h"
 #include "draw/sw-cloth-raster.h"
+#include "draw/sw-item-outline.h"
 #include "draw/sw-stitch-painter.h"
 #include "sketch/sw-chance.h"
 
@@ -28,6 +29,8 @@ typedef struct
   int left, top;      /* of the pixels, from the beginning of the piece's middle line; upwards is negative */
   int width, height;
   guint32 *pixels;
+  gsize beyond;     /* stitches to both sides that are not seen */
+  gboolean beneath; /* the next piece */
   SwStitchPainter painter;
   float *xyz, *edge_xyz;
 } Sheet;
@@ -44,30 +47,33 @@ sw_item_yarn (const SwForecast *forecast, SwItemYarn *yarn)
     .row_cm = forecast->row_height_cm,
     .rib_cm = cloth->fabric == SW_FABRIC_STOCKINETTE || cloth->fabric == SW_FABRIC_RIB ? forecast->row_height_cm : plain,
     .stitch_length_cm = forecast->stitch_length_cm,
-    .n_stitches = forecast->n_stitches,
+    .alternation = forecast->layout.alternation,
     .cast_on = cloth->cast_on,
   };
+  for (gsize skein = 0; skein < forecast->n_skeins; skein++)
+    yarn->n_stitches[skein] = forecast->skeins[skein].n_stitches;
 }
 
 /* The legs of a row that are seen, and their neighbours. */
 static void
 read_row (const Sheet *sheet, const SwItemRow *row)
 {
-  const SwForecast *forecast = sheet->forecast;
-  const gsize stride = 2 * (row->seen + 2), flip = row->rightward ? 0 : 1;
+  const SwSkeinLegs *skein = &sheet->forecast->skeins[row->skein];
+  const gsize n = row->seen + 2 * sheet->beyond, stride = 2 * (n + 2), flip = row->rightward ? 0 : 1;
   float *x = sheet->xyz, *y = x + stride, *z = y + stride;
 
-  for (gsize c = 0; c < row->seen + 2; c++)
+  for (gsize c = 0; c < n + 2; c++)
     {
-      const gsize column = CLAMP ((gssize) c - 1, 0, (gssize) row->seen - 1), stitch = sw_item_stitch (row, column);
+      const gssize column = CLAMP ((gssize) c - 1, 0, (gssize) n - 1) - (gssize) sheet->beyond;
+      const gsize stitch = sw_item_stitch (row, column);
 
       for (gsize leg = 0; leg < 2; leg++)
         {
           const gsize from = 2 * stitch + (leg ^ flip), to = 2 * c + leg;
 
-          x[to] = forecast->leg_x[from];
-          y[to] = forecast->leg_y[from];
-          z[to] = forecast->leg_z[from];
+          x[to] = skein->leg_x[from];
+          y[to] = skein->leg_y[from];
+          z[to] = skein->leg_z[from];
         }
     }
 }
@@ -76,16 +82,16 @@ read_row (const Sheet *sheet, const SwItemRow *row)
 static void
 read_edge (const Sheet *sheet, const SwItemRow *row, gboolean begins)
 {
-  const SwForecast *forecast = sheet->forecast;
-  const gsize n = row->seen;
+  const SwSkeinLegs *skein = &sheet->forecast->skeins[begins ? 0 : row->skein];
+  const gsize n = row->seen + 2 * sheet->beyond;
 
   for (gsize c = 0; c < n; c++)
     {
-      const gsize stitch = begins ? MIN (sheet->piece->cast_on + c, forecast->n_stitches - 1) : sw_item_stitch (row, c);
+      const gsize stitch = begins ? MIN (sheet->piece->cast_on + c, skein->n_stitches - 1) : sw_item_stitch (row, (gssize) (c - sheet->beyond));
 
-      sheet->edge_xyz[c] = forecast->leg_x[2 * stitch];
-      sheet->edge_xyz[n + c] = forecast->leg_y[2 * stitch];
-      sheet->edge_xyz[2 * n + c] = forecast->leg_z[2 * stitch];
+      sheet->edge_xyz[c] = skein->leg_x[2 * stitch];
+      sheet->edge_xyz[n + c] = skein->leg_y[2 * stitch];
+      sheet->edge_xyz[2 * n + c] = skein->leg_z[2 * stitch];
     }
 }
 
@@ -96,12 +102,12 @@ add_row (Sheet *sheet, gsize r)
   const SwItemRow *row = &piece->rows[r];
   SwStitchRow stitches = {
     .row = piece->first_row + r,
-    .column = row->column,
-    .n = row->seen,
-    .x = row->left * sheet->stitch - sheet->left,
+    .column = row->column - sheet->beyond,
+    .n = row->seen + 2 * sheet->beyond,
+    .x = (row->left - (double) sheet->beyond) * sheet->stitch - sheet->left,
     .y = -(double) (r + 1) * sheet->row - sheet->top,
-    .left_edge = TRUE,
-    .right_edge = TRUE,
+    .left_edge = sheet->beyond == 0,
+    .right_edge = sheet->beyond == 0,
     .xyz = sheet->xyz,
     .address = sw_chance_mix (0x6974656d, row->start),
   };
@@ -115,6 +121,8 @@ add_row (Sheet *sheet, gsize r)
       stitches.edge_xyz = sheet->edge_xyz;
       read_edge (sheet, row, r == 0 && piece->begins);
     }
+  else if (piece->closed && r + 1 == piece->n_rows)
+    stitches.edges = SW_EDGE_TOP;
   sw_stitch_painter_add (&sheet->painter, &stitches);
 }
 
@@ -156,6 +164,18 @@ paint_sheet (Sheet *sheet)
     }
 }
 
+static void
+cut_sheet (Sheet *sheet)
+{
+  SwItemOutline outline;
+
+  if (sheet->beyond == 0)
+    return;
+  sw_item_outline_init (&outline, sheet->piece, sheet->stitch, sheet->row, sheet->top, sheet->height, sheet->beneath);
+  sw_item_outline_cut (&outline, sheet->left, sheet->width, sheet->pixels);
+  sw_item_outline_clear (&outline);
+}
+
 /* @sheet's pixels over what is there, turned; @x, @y: of the beginning of its middle line. */
 static void
 lay_sheet (const Sheet *sheet, int x, int y, int width, int height, int stride, guint32 *pixels)
@@ -181,7 +201,7 @@ lay_sheet (const Sheet *sheet, int x, int y, int width, int height, int stride, 
 }
 
 static void
-raster_piece (const SwForecast *forecast, const SwItemPiece *piece, double scale, int x, int y, int width, int height, int stride, guint32 *pixels)
+raster_piece (const SwForecast *forecast, const SwItemPiece *piece, gboolean beneath, double scale, int x, int y, int width, int height, int stride, guint32 *pixels)
 {
   const SwClothGeometry geometry = { .stitch = piece->stitch_cm * scale, .row = piece->row_cm * scale };
   Sheet sheet = { forecast, piece, geometry.stitch, geometry.row };
@@ -195,12 +215,16 @@ raster_piece (const SwForecast *forecast, const SwItemPiece *piece, double scale
   sw_cloth_style (forecast, &geometry, 1, &style);
   style.fabric = piece->fabric;
   style.quarters = piece->quarters;
+  sheet.beyond = sw_item_is_folded (piece) ? SW_ITEM_BEYOND : 0;
+  sheet.beneath = beneath;
+  most += 2 * sheet.beyond;
   measure_sheet (&sheet);
   sheet.pixels = g_new (guint32, (gsize) sheet.width * (gsize) sheet.height);
   sheet.xyz = g_new (float, 6 * (most + 2));
   sheet.edge_xyz = g_new (float, 3 * most);
   sw_stitch_painter_init (&sheet.painter, &style, 0, sheet.width, BAND_LINES, most);
   paint_sheet (&sheet);
+  cut_sheet (&sheet);
   lay_sheet (&sheet, x, y, width, height, stride, pixels);
   sw_stitch_painter_clear (&sheet.painter);
   g_free (sheet.pixels);
@@ -215,7 +239,7 @@ raster_pieces (const SwForecast *forecast, const SwItemKnit *knit, double scale,
     {
       const SwItemPiece *piece = &knit->pieces[p];
 
-      raster_piece (forecast, piece, scale, x + (int) lround ((piece->x_cm - knit->left_cm) * scale), y + (int) lround ((piece->y_cm - knit->top_cm) * scale),
+      raster_piece (forecast, piece, p + 1 < knit->n_pieces && piece[1].quarters != piece->quarters, scale, x + (int) lround ((piece->x_cm - knit->left_cm) * scale), y + (int) lround ((piece->y_cm - knit->top_cm) * scale),
                     width, height, stride, pixels);
     }
 }

@@ -9,7 +9,7 @@
 static SwItemYarn
 yarn_of (gsize n)
 {
-  return (SwItemYarn){ .fabric = SW_FABRIC_STOCKINETTE, .stitch_cm = 0.3226, .row_cm = 0.2452, .rib_cm = 0.2452, .stitch_length_cm = 1.226, .n_stitches = n, .cast_on = 3 };
+  return (SwItemYarn){ .fabric = SW_FABRIC_STOCKINETTE, .stitch_cm = 0.3226, .row_cm = 0.2452, .rib_cm = 0.2452, .stitch_length_cm = 1.226, .n_stitches = { n }, .cast_on = 3 };
 }
 
 #define PLENTY 400000
@@ -125,6 +125,39 @@ test_too_little (void)
       }
 }
 
+/* Skeins knitted in turn change every second row, whatever is knitted, and each goes on where it was left. */
+static void
+test_alternate (void)
+{
+  for (int item = 0; item < SW_N_ITEMS; item++)
+    {
+      SwItemYarn yarn = yarn_of (PLENTY);
+      SwItemKnit knit, of_one;
+      gsize row = 0, next[2] = { 0 };
+
+      sw_item_knit ((SwItem) item, &yarn, &of_one);
+      yarn.alternation = (SwAlternation){ 2, 2 };
+      yarn.n_stitches[1] = PLENTY;
+      sw_item_knit ((SwItem) item, &yarn, &knit);
+      next[0] = knit.pieces[0].rows[0].start;
+      for (gsize p = 0; p < knit.n_pieces; p++)
+        for (gsize r = 0; r < knit.pieces[p].n_rows; r++, row++)
+          {
+            const SwItemRow *at = &knit.pieces[p].rows[r];
+
+            g_assert_cmpuint (at->skein, ==, row / 2 % 2);
+            if (r > 0 || !knit.pieces[p].begins)
+              g_assert_cmpuint (at->start, ==, next[at->skein]);
+            next[at->skein] = at->start + at->stitches;
+          }
+      g_assert_cmpuint (next[1], >, 0);
+      g_assert_cmpuint (next[0] + next[1], ==, of_one.stitches);
+      g_assert_cmpuint (knit.stitches, ==, of_one.stitches);
+      sw_item_knit_clear (&knit);
+      sw_item_knit_clear (&of_one);
+    }
+}
+
 /* A shawl grows by a stitch at either end of every second row, so that it is a triangle. */
 static void
 test_shawl (void)
@@ -152,6 +185,7 @@ main (int argc, char **argv)
   g_test_add_func ("/item/strand", test_strand);
   g_test_add_func ("/item/sizes", test_sizes);
   g_test_add_func ("/item/too-little", test_too_little);
+  g_test_add_func ("/item/alternate", test_alternate);
   g_test_add_func ("/item/shawl", test_shawl);
   return g_test_run ();
 }
