@@ -19,6 +19,7 @@ typedef struct
   const SwForecast *forecast;
   const SwClothGeometry *geometry;
   double scale;
+  gsize first, n; /* columns: the geometry's, and beside them those that drift into the picture */
   SwStitchPainter painter;
   float *xyz, *edge_xyz;
 } Cloth;
@@ -45,7 +46,7 @@ static void
 read_legs (const Cloth *cloth, gsize row)
 {
   const SwClothGeometry *geometry = cloth->geometry;
-  const gsize n = geometry->columns, first = geometry->first_column, stride = 2 * (n + 2);
+  const gsize n = cloth->n, first = cloth->first, stride = 2 * (n + 2);
   const gsize before = first > 0 ? 1 : 0, after = first + n < cloth->forecast->layout.width ? 1 : 0;
   float *x = cloth->xyz, *y = x + stride, *z = y + stride;
   const gsize skip = 2 * (1 - before);
@@ -67,7 +68,7 @@ add_row (Cloth *cloth, gsize row)
 {
   const SwClothGeometry *geometry = cloth->geometry;
   const SwLayout *layout = &cloth->forecast->layout;
-  const gsize n = geometry->columns, first = geometry->first_column;
+  const gsize n = cloth->n, first = cloth->first;
   SwBox cell;
   SwStitchRow stitches = { .row = row, .n = n, .xyz = cloth->xyz, .address = sw_chance_mix (0x636c6f7468, row) };
 
@@ -110,7 +111,8 @@ add_rows (Cloth *cloth)
 void
 sw_cloth_raster (const SwForecast *forecast, const SwClothGeometry *geometry, double scale, int x, int y, int width, int height, int stride, guint32 *pixels)
 {
-  Cloth cloth = { forecast, geometry, scale };
+  const gsize last = MIN (geometry->first_column + geometry->columns + 1, forecast->layout.width);
+  Cloth cloth = { forecast, geometry, scale, geometry->first_column - (geometry->first_column > 0 ? 1 : 0) };
   SwStitchStyle style;
   int most_lines;
 
@@ -119,11 +121,12 @@ sw_cloth_raster (const SwForecast *forecast, const SwClothGeometry *geometry, do
       sw_cloth_average (forecast, geometry, scale, x, y, width, height, stride, pixels);
       return;
     }
+  cloth.n = last - cloth.first;
   sw_cloth_style (forecast, geometry, scale, &style);
   most_lines = MAX (BAND_LINES, (int) style.row);
-  sw_stitch_painter_init (&cloth.painter, &style, x, width, most_lines, geometry->columns);
-  cloth.xyz = g_new (float, 6 * (geometry->columns + 2));
-  cloth.edge_xyz = g_new (float, 3 * geometry->columns);
+  sw_stitch_painter_init (&cloth.painter, &style, x, width, most_lines, cloth.n);
+  cloth.xyz = g_new (float, 6 * (cloth.n + 2));
+  cloth.edge_xyz = g_new (float, 3 * cloth.n);
   for (int line = 0; line < height; line += most_lines)
     {
       sw_stitch_painter_begin (&cloth.painter, y + line, MIN (most_lines, height - line));

@@ -3,6 +3,7 @@
 
 #include "draw/sw-stitch-mask.h"
 
+#include "draw/sw-stitch-drift.h"
 #include "draw/sw-stitch-sample.h"
 
 #include <stdlib.h>
@@ -328,7 +329,7 @@ sw_stitch_mask_get_segments (const SwStitchMask *mask)
 double
 sw_stitch_mask_get_reach (const SwStitchMask *mask)
 {
-  return reach_px (mask) + 1;
+  return reach_px (mask) + SW_STITCH_DRIFT * mask->scene.style.stitch + 1;
 }
 
 double

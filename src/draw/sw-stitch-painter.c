@@ -5,6 +5,7 @@
 
 #include "cloth/sw-stitches.h"
 #include "colour/sw-mix.h"
+#include "draw/sw-stitch-drift.h"
 #include "draw/sw-stitch-masks.h"
 #include "sketch/sw-chance.h"
 
@@ -180,6 +181,13 @@ add_inside (SwStitchPainter *painter, const SwStitchPatch *patch, int left, int 
     }
 }
 
+/* Whole 65536ths of a pixel add up exactly, so that parts of a cloth that are painted one by one fit. */
+static double
+in_steps (double px)
+{
+  return round (px * 65536) / 65536;
+}
+
 static void
 add_stitch (SwStitchPainter *painter, const SwStitchRow *row, gsize i, const SwGather *edge)
 {
@@ -187,9 +195,12 @@ add_stitch (SwStitchPainter *painter, const SwStitchRow *row, gsize i, const SwG
   const guint64 chance = sw_chance_mix (row->address, row->column + i);
   const guint edges = row->edges | (i == 0 && row->left_edge ? SW_EDGE_LEFT : 0) | (i + 1 == row->n && row->right_edge ? SW_EDGE_RIGHT : 0);
   const SwStitchPatch *patch;
+  double right, up;
   int x, y, left, top;
 
-  patch = sw_stitch_mask_patch (painter->mask, row->row, row->column + i, edges, row->x + (double) i * stitch, row->y, chance, &x, &y);
+  sw_stitch_drift (row->row, row->column + i, &right, &up);
+  patch = sw_stitch_mask_patch (painter->mask, row->row, row->column + i, edges, row->x + (double) i * stitch + in_steps (right * stitch),
+                                row->y - in_steps (up * stitch), chance, &x, &y);
   left = x + patch->x - painter->x;
   top = y + patch->y - painter->y;
   if (top >= painter->lines || top + patch->height <= 0 || left >= painter->width || left + patch->width <= 0)

@@ -165,10 +165,10 @@ wander_of (int shape)
   if (shape == 0)
     return (SwLoopWander){ 0 };
   return (SwLoopWander){
-    .lean = (float) wander (address, 1, 0.060),
-    .tall = (float) wander (address, 2, 0.070),
-    .wide = (float) wander (address, 3, 0.110),
-    .bow = { (float) wander (address, 4, 0.050), (float) wander (address, 5, 0.050) },
+    .lean = (float) wander (address, 1, 0.080),
+    .tall = (float) wander (address, 2, 0.085),
+    .wide = (float) wander (address, 3, 0.140),
+    .bow = { (float) wander (address, 4, 0.065), (float) wander (address, 5, 0.065) },
   };
 }
 
@@ -427,7 +427,7 @@ draw_hair (const SwStitchScene *scene, const Strand *strand, const SwYarnHair *h
       samples->place[to] = at->place;
       samples->light[to] = 1.05f;
       samples->dye[to] = 0;
-      samples->cover[to] = 0.5f * hair->weight * (1 - 0.6f * on);
+      samples->cover[to] = 0.6f * hair->weight * (1 - 0.6f * on);
     }
 }
 

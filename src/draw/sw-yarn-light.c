@@ -13,9 +13,9 @@ static const struct
 {
   float sheen, sharpness, fuzz, hair, valley, grain;
 } fibres[] = {
-  [SW_FIBRE_SUPERWASH_WOOL] = { 0.10f, 6, 9, 0.50f, 0.17f, 0.16f },
-  [SW_FIBRE_WOOL] = { 0.03f, 4, 18, 0.75f, 0.17f, 0.18f },
-  [SW_FIBRE_SUPERWASH_NYLON] = { 0.13f, 7, 8, 0.45f, 0.17f, 0.15f },
+  [SW_FIBRE_SUPERWASH_WOOL] = { 0.10f, 6, 10, 0.62f, 0.17f, 0.16f },
+  [SW_FIBRE_WOOL] = { 0.03f, 4, 20, 0.95f, 0.17f, 0.18f },
+  [SW_FIBRE_SUPERWASH_NYLON] = { 0.13f, 7, 9, 0.58f, 0.17f, 0.15f },
   [SW_FIBRE_NYLON] = { 0.36f, 12, 3, 0.35f, 0.14f, 0.11f },
   [SW_FIBRE_SILK] = { 0.50f, 14, 3, 0.35f, 0.14f, 0.12f },
 };

@@ -2,6 +2,7 @@
 #include "draw-fixture.h"
 
 #include "draw/sw-cloth-geometry.h"
+#include "draw/sw-stitch-drift.h"
 #include "draw/sw-stitch-mask.h"
 
 #include <math.h>
@@ -399,6 +400,36 @@ test_sides (void)
   dyed_clear (&dyed);
 }
 
+/* Stitches wander, but not far, not away from their neighbours, and not all to one side. */
+static void
+test_drift (void)
+{
+  double sum[2] = { 0 }, squares = 0, most = 0, apart = 0;
+
+  for (gsize row = 0; row < 200; row++)
+    for (gsize column = 0; column < 200; column++)
+      {
+        double at[2], beside[2], above[2];
+
+        sw_stitch_drift (row, column, &at[0], &at[1]);
+        sw_stitch_drift (row, column + 1, &beside[0], &beside[1]);
+        sw_stitch_drift (row + 1, column, &above[0], &above[1]);
+        for (int axis = 0; axis < 2; axis++)
+          {
+            sum[axis] += at[axis];
+            squares += at[axis] * at[axis];
+            most = MAX (most, fabs (at[axis]));
+            apart = MAX (apart, MAX (fabs (beside[axis] - at[axis]), fabs (above[axis] - at[axis])));
+          }
+      }
+  g_test_message ("%.3f at most, %.3f from a neighbour, %.3f in the mean square", most, apart, sqrt (squares / 80000));
+  g_assert_cmpfloat (most, <=, SW_STITCH_DRIFT);
+  g_assert_cmpfloat (apart, <, 0.06); /* less than the slack under a neighbour */
+  g_assert_cmpfloat (sqrt (squares / 80000), >, 0.02);
+  for (int axis = 0; axis < 2; axis++)
+    g_assert_cmpfloat (fabs (sum[axis] / 40000), <, 0.005);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -412,5 +443,6 @@ main (int argc, char **argv)
   g_test_add_func ("/cloth/extents", test_extents);
   g_test_add_func ("/cloth/mask-balance", test_mask_balance);
   g_test_add_func ("/cloth/leg-place", test_leg_place);
+  g_test_add_func ("/cloth/drift", test_drift);
   return g_test_run ();
 }
