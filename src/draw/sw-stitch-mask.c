@@ -98,9 +98,9 @@ segment_of (const SwStitchMask *mask, float place)
   return sw_stitch_place_is_edge (place) ? n : CLAMP ((int) (place * (float) n), 0, n - 1);
 }
 
-/* Sums of one pixel's samples by segment. */
+/* Sums of one pixel's samples by segment; @sign: 1 of what is seen, -1 of what lies beneath. */
 static void
-gather_pixel (const SwStitchMask *mask, const SwStitchSamples *samples, int x, int y, Share *shares)
+gather_pixel (const SwStitchMask *mask, const SwStitchSamples *samples, int x, int y, float sign, Share *shares)
 {
   const int n = mask->plan->samples;
   const float share = 1.0f / (float) (n * n);
@@ -109,7 +109,7 @@ gather_pixel (const SwStitchMask *mask, const SwStitchSamples *samples, int x, i
     for (int a = 0; a < n; a++)
       {
         const int at = (y * n + b) * samples->grid.width + x * n + a;
-        const float cover = samples->cover[at] * share;
+        const float cover = sign * samples->cover[at] * share;
         Share *to;
 
         if (cover <= 0)
@@ -122,21 +122,21 @@ gather_pixel (const SwStitchMask *mask, const SwStitchSamples *samples, int x, i
 }
 
 static void
-gather_fragments (const SwStitchMask *mask, const SwStitchSamples *samples, SwStitchPatch *patch)
+gather_layer (const SwStitchMask *mask, const SwStitchSamples *samples, const SwStitchPatch *patch, float sign, SwStitchLayer *layer)
 {
   const int segments = mask->plan->segments + 1;
   g_autoptr (GArray) fragments = g_array_sized_new (FALSE, FALSE, sizeof (SwStitchFragment), (guint) (patch->width * patch->height));
 
-  patch->lines = g_new (guint, patch->height + 1);
+  layer->lines = g_new (guint, patch->height + 1);
   for (int y = 0; y < patch->height; y++)
     {
-      patch->lines[y] = fragments->len;
+      layer->lines[y] = fragments->len;
       for (int x = 0; x < patch->width; x++)
         {
           Share shares[MOST_SEGMENTS + 1];
 
           memset (shares, 0, sizeof (Share) * (gsize) segments);
-          gather_pixel (mask, samples, x, y, shares);
+          gather_pixel (mask, samples, x, y, sign, shares);
           for (int s = 0; s < segments; s++)
             if (shares[s].cover > LEAST_COVER)
               {
@@ -146,33 +146,37 @@ gather_fragments (const SwStitchMask *mask, const SwStitchSamples *samples, SwSt
               }
         }
     }
-  patch->lines[patch->height] = fragments->len;
-  patch->fragments = (SwStitchFragment *) g_array_free (g_steal_pointer (&fragments), FALSE);
+  layer->lines[patch->height] = fragments->len;
+  layer->fragments = (SwStitchFragment *) g_array_free (g_steal_pointer (&fragments), FALSE);
+}
+
+static void
+scale_layer (SwStitchLayer *layer, guint n, float factor, float mean)
+{
+  for (guint i = 0; i < n; i++)
+    {
+      layer->fragments[i].dye = factor * (layer->fragments[i].dye - mean * layer->fragments[i].light);
+      layer->fragments[i].light *= factor;
+    }
 }
 
 /* Scales the light to @ratio of the cover and takes the dye's mean away, the edge's own strand with the rest. */
 static void
 balance (SwStitchPatch *patch, float ratio)
 {
-  const guint n = patch->lines[patch->height];
+  const guint n = patch->seen.lines[patch->height];
   double light = 0, cover = 0, dye = 0;
-  float factor, mean;
 
   for (guint i = 0; i < n; i++)
     {
-      light += (double) patch->fragments[i].light;
-      cover += (double) patch->fragments[i].cover;
-      dye += (double) patch->fragments[i].dye;
+      light += (double) patch->seen.fragments[i].light;
+      cover += (double) patch->seen.fragments[i].cover;
+      dye += (double) patch->seen.fragments[i].dye;
     }
   if (light <= 0)
     return;
-  factor = ratio * (float) (cover / light);
-  mean = (float) (dye / light);
-  for (guint i = 0; i < n; i++)
-    {
-      patch->fragments[i].dye = factor * (patch->fragments[i].dye - mean * patch->fragments[i].light);
-      patch->fragments[i].light *= factor;
-    }
+  scale_layer (&patch->seen, n, ratio * (float) (cover / light), (float) (dye / light));
+  scale_layer (&patch->under, patch->under.lines[patch->height], ratio * (float) (cover / light), (float) (dye / light));
 }
 
 static SwStitchPatch *
@@ -217,7 +221,8 @@ make_patches (SwStitchMask *mask, int kind, guint edges, int phase)
 
       *patch = first;
       sw_stitch_sample_own (&mask->scene, row, column, edges, shape, &samples);
-      gather_fragments (mask, &samples, patch);
+      gather_layer (mask, &samples, patch, 1, &patch->seen);
+      gather_layer (mask, &samples, patch, -1, &patch->under);
       balance (patch, mask->ratio[kind]);
     }
   sw_stitch_samples_clear (&samples);
@@ -300,6 +305,13 @@ sw_stitch_mask_new (const SwStitchStyle *style)
   return mask;
 }
 
+static void
+free_layer (SwStitchLayer *layer)
+{
+  g_free (layer->lines);
+  g_free (layer->fragments);
+}
+
 void
 sw_stitch_mask_free (SwStitchMask *mask)
 {
@@ -307,8 +319,8 @@ sw_stitch_mask_free (SwStitchMask *mask)
 
   for (gsize i = 0; i < n; i++)
     {
-      g_free (mask->patches[i].lines);
-      g_free (mask->patches[i].fragments);
+      free_layer (&mask->patches[i].seen);
+      free_layer (&mask->patches[i].under);
     }
   g_free (mask->patches);
   g_free (mask);
@@ -352,7 +364,7 @@ sw_stitch_mask_patch (SwStitchMask *mask, gsize row, gsize column, guint edges, 
 
   *pixel_x = whole_x;
   *pixel_y = whole_y;
-  if (patch->lines == NULL)
+  if (patch->seen.lines == NULL)
     make_patches (mask, kind, edges, phase);
   return patch;
 }

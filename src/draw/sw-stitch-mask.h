@@ -51,21 +51,30 @@ typedef struct
   float light, cover, dye;
 } SwStitchFragment;
 
+/* @lines: (array length=height+1): the first fragment of each line */
+typedef struct
+{
+  guint *lines;
+  SwStitchFragment *fragments;
+} SwStitchLayer;
+
 /**
  * SwStitchPatch: one stitch, in device pixels.
  * @x, @y: of the patch's upper left pixel, from the pixel that holds the upper left corner of the stitch's cell
- * @lines: (array length=height+1): the first fragment of each line
+ * @seen: what is seen of it
+ * @under: what lies just beneath its neighbours, and is seen where they leave
+ *   a share of a pixel free, at their edges or because they lie a little
+ *   otherwise than they should
  *
  * Over a fabric's stitches the light sums to the cover and the dye to nothing,
  * so that cloth of one colour has that colour in the mean. Neighbours overlap
- * a little: the cover of all stitches on a pixel may add up to more than one,
- * and divides their light.
+ * a little: the cover of all that is seen on a pixel may add up to more than
+ * one, and divides their light.
  */
 typedef struct
 {
   int x, y, width, height;
-  guint *lines;
-  SwStitchFragment *fragments;
+  SwStitchLayer seen, under;
 } SwStitchPatch;
 
 typedef struct _SwStitchMask SwStitchMask;

@@ -34,6 +34,7 @@ sw_stitch_painter_init (SwStitchPainter *painter, const SwStitchStyle *style, in
   painter->segments = sw_stitch_mask_get_segments (painter->mask);
   sw_linear_init (&painter->linear);
   painter->gather = g_aligned_alloc ((gsize) width * (gsize) most_lines, sizeof (SwGather), sizeof (SwGather));
+  painter->under = g_aligned_alloc ((gsize) width * (gsize) most_lines, sizeof (SwGather), sizeof (SwGather));
   painter->inside = g_new (guint8, (gsize) width * (gsize) most_lines);
   painter->legs = g_aligned_alloc (N_VECTORS * (painter->room + most_stitches), sizeof (SwGather), sizeof (SwGather));
   painter->colours = g_aligned_alloc (N_VECTORS * (gsize) (painter->segments + 1), sizeof (SwGather), sizeof (SwGather));
@@ -45,6 +46,7 @@ sw_stitch_painter_clear (SwStitchPainter *painter)
 {
   sw_stitch_masks_give_back (painter->mask);
   g_aligned_free (painter->gather);
+  g_aligned_free (painter->under);
   g_free (painter->inside);
   g_aligned_free (painter->legs);
   g_aligned_free (painter->colours);
@@ -57,6 +59,7 @@ sw_stitch_painter_begin (SwStitchPainter *painter, int y, int lines)
   painter->y = y;
   painter->lines = lines;
   memset (painter->gather, 0, sizeof (SwGather) * (gsize) painter->width * (gsize) lines);
+  memset (painter->under, 0, sizeof (SwGather) * (gsize) painter->width * (gsize) lines);
   memset (painter->inside, 0, (gsize) painter->width * (gsize) lines);
 }
 
@@ -142,17 +145,17 @@ spread_colours (const SwStitchPainter *painter, const SwGather *legs, guint64 ch
 }
 
 static void
-add_clipped (SwStitchPainter *painter, const SwStitchPatch *patch, int left, int top)
+add_clipped (SwStitchPainter *painter, const SwStitchPatch *patch, const SwStitchLayer *layer, int left, int top, SwGather *gather)
 {
   const int from = MAX (0, -top), to = MIN (patch->height, painter->lines - top);
 
   for (int j = from; j < to; j++)
     {
-      SwGather *line = painter->gather + (gsize) (top + j) * (gsize) painter->width;
+      SwGather *line = gather + (gsize) (top + j) * (gsize) painter->width;
 
-      for (guint i = patch->lines[j]; i < patch->lines[j + 1]; i++)
+      for (guint i = layer->lines[j]; i < layer->lines[j + 1]; i++)
         {
-          const SwStitchFragment *f = &patch->fragments[i];
+          const SwStitchFragment *f = &layer->fragments[i];
           const SwGather *colour = painter->colours + N_VECTORS * f->segment;
           const int x = left + f->x;
 
@@ -163,14 +166,14 @@ add_clipped (SwStitchPainter *painter, const SwStitchPatch *patch, int left, int
 }
 
 static void
-add_inside (SwStitchPainter *painter, const SwStitchPatch *patch, int left, int top)
+add_inside (SwStitchPainter *painter, const SwStitchPatch *patch, const SwStitchLayer *layer, int left, int top, SwGather *gather)
 {
   const int from = MAX (0, -top), to = MIN (patch->height, painter->lines - top);
 
   for (int j = from; j < to; j++)
     {
-      SwGather *line = painter->gather + (gsize) (top + j) * (gsize) painter->width + left;
-      const SwStitchFragment *f = patch->fragments + patch->lines[j], *end = patch->fragments + patch->lines[j + 1];
+      SwGather *line = gather + (gsize) (top + j) * (gsize) painter->width + left;
+      const SwStitchFragment *f = layer->fragments + layer->lines[j], *end = layer->fragments + layer->lines[j + 1];
 
       for (; f < end; f++)
         {
@@ -209,9 +212,15 @@ add_stitch (SwStitchPainter *painter, const SwStitchRow *row, gsize i, const SwG
   if (edge != NULL)
     memcpy (painter->colours + N_VECTORS * painter->segments, edge + N_VECTORS * i, N_VECTORS * sizeof (SwGather));
   if (left >= 0 && left + patch->width <= painter->width)
-    add_inside (painter, patch, left, top);
+    {
+      add_inside (painter, patch, &patch->seen, left, top, painter->gather);
+      add_inside (painter, patch, &patch->under, left, top, painter->under);
+    }
   else
-    add_clipped (painter, patch, left, top);
+    {
+      add_clipped (painter, patch, &patch->seen, left, top, painter->gather);
+      add_clipped (painter, patch, &patch->under, left, top, painter->under);
+    }
 }
 
 /* The cells are cloth through and through, but for the rim of those at an edge. */
@@ -258,18 +267,32 @@ pixel_of (const SwStitchPainter *painter, const SwGather *gather)
   return sw_linear_pixel (&painter->linear, rgb);
 }
 
+/* What is seen may leave a share of the pixel free: what lies under it fills that. */
+static inline void
+show_under (SwGather *gather, SwGather under)
+{
+  const float free = 1 - (*gather)[3];
+
+  if (free > 0 && under[3] > 0)
+    *gather += under * MIN (free / under[3], 1.0f);
+}
+
 void
 sw_stitch_painter_end (SwStitchPainter *painter, int stride, guint32 *pixels)
 {
   for (int j = 0; j < painter->lines; j++)
     {
-      const SwGather *gather = painter->gather + (gsize) j * (gsize) painter->width;
+      SwGather *gather = painter->gather + (gsize) j * (gsize) painter->width;
+      const SwGather *under = painter->under + (gsize) j * (gsize) painter->width;
       const guint8 *inside = painter->inside + (gsize) j * (gsize) painter->width;
       guint32 *line = pixels + (gsize) j * (gsize) stride;
 
       for (int i = 0; i < painter->width; i++)
         {
-          const float cover = gather[i][3];
+          float cover;
+
+          show_under (&gather[i], under[i]);
+          cover = gather[i][3];
 
           if (cover < LEAST_COVER) /* where two stitches both left a pixel to the other, it is as the one before */
             line[i] = inside[i] && i > 0 ? line[i - 1] : 0;

@@ -24,7 +24,8 @@ typedef struct
   /*< private >*/
   float peak;
   int segments;
-  SwGather *gather;
+  SwGather *gather;  /* what is seen */
+  SwGather *under;   /* what would be seen, were nothing over it */
   guint8 *inside;    /* whether a pixel is amid stitches, whatever covers it */
   SwGather *legs;    /* 3 vectors a leg: lit, flat, deep */
   SwGather *colours; /* the same by segments of one stitch */

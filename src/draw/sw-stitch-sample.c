@@ -18,8 +18,7 @@
 #define EDGE_SLANT 0.07f
 #define EDGE_UP 0.06f /* from the sinkers' middle */
 
-/* How little counts what should not be seen: whoever should be is there as a rule. */
-#define BENEATH 0.04f
+#define BENEATH -1.0f
 
 void
 sw_stitch_samples_init (SwStitchSamples *samples, const SwTubeGrid *grid)
@@ -422,7 +421,7 @@ draw_hair (const SwStitchScene *scene, const Strand *strand, const SwYarnHair *h
           samples->light[to] *= 1 + 0.16f * hair->weight * (1 - on);
           continue;
         }
-      if (samples->others[to] > at->z + 1.5f * at->radius || samples->cover[to] > BENEATH)
+      if (samples->others[to] > at->z + 1.5f * at->radius || samples->cover[to] > 0)
         continue;
       samples->place[to] = at->place;
       samples->light[to] = 1.05f;

@@ -28,8 +28,8 @@ typedef struct
  * @others, @others_across: heights of the neighbours, and whether their middle or their edge is seen, as @across
  * @own, @place, @across: of the stitch's own strand; places of the edge's own strand are 2 .. 3
  * @light, @dye: how it is lit where it is seen
- * @cover: 1 where it is seen, less under hairs; next to nothing just beneath a
- *   neighbour, which may not be quite where it is thought to be; 0 elsewhere
+ * @cover: 1 where it is seen, less under hairs; -1 just beneath a neighbour,
+ *   which may not be quite where it is thought to be; 0 elsewhere
  */
 typedef struct
 {

@@ -5,8 +5,14 @@
 
 #include <math.h>
 
-/* A piece reaches a little beyond its ends, so that no wedge opens on the outside of a bend nor between two strands that go on from each other; the higher one wins. */
+/*
+ * A piece reaches a little beyond its ends, so that no wedge opens on the
+ * outside of a bend nor between two strands that go on from each other; the
+ * higher one wins. There it sinks faster than strands do, lest it hide the
+ * piece that goes on from it.
+ */
 #define BEYOND 0.6f
+#define SINK 2.0f
 
 typedef struct
 {
@@ -31,6 +37,7 @@ raster_piece (const SwTubePoint *a, const SwTubePoint *b, const SwTubeGrid *grid
 {
   const float dx = b->x - a->x, dy = b->y - a->y, length2 = MAX (dx * dx + dy * dy, 1e-9f);
   const float inverse = 1 / length2, unit = 1 / sqrtf (length2);
+  const float sink = SINK * (fabsf (b->z - a->z) + sqrtf (length2));
   const Span span = span_of (a, b, grid);
 
   for (int j = span.from_j; j <= span.to_j; j++)
@@ -41,11 +48,12 @@ raster_piece (const SwTubePoint *a, const SwTubePoint *b, const SwTubeGrid *grid
         const float radius = a->radius + (b->radius - a->radius) * u;
         const float s = (y * dx - x * dy) * unit / radius;
         const int at = j * grid->width + i;
-        float height;
+        float beyond, height;
 
         if (u < -BEYOND || u > 1 + BEYOND || s * s >= 1)
           continue;
-        height = a->z + (b->z - a->z) * u + radius * sqrtf (1 - s * s);
+        beyond = MAX (MAX (-u, u - 1), 0.0f);
+        height = a->z + (b->z - a->z) * u + radius * sqrtf (1 - s * s) - beyond * sink;
         if (height <= z[at])
           continue;
         z[at] = height;

@@ -289,9 +289,9 @@ test_mask_balance (void)
             const SwStitchPatch *patch = sw_stitch_mask_patch (mask, stitch / 2, stitch % 2, 0, x, y, 0, &px_x, &px_y);
 
             g_assert_cmpint (abs (px_x - (int) x), <=, 1);
-            for (guint i = 0; i < patch->lines[patch->height]; i++)
+            for (guint i = 0; i < patch->seen.lines[patch->height]; i++)
               {
-                const SwStitchFragment *f = &patch->fragments[i];
+                const SwStitchFragment *f = &patch->seen.fragments[i];
 
                 light += (double) f->light;
                 cover += (double) f->cover;
