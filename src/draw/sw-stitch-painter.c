@@ -16,6 +16,9 @@
 #define WHOLE 0.6f
 #define LEAST_COVER 0.002f
 
+/* How far in a selvedge may leave its cells free, stitch widths. */
+#define RIM (0.12 + SW_STITCH_DRIFT)
+
 /* What is laid on a pixel: one vector for the light, one for the cover, one for the dye. */
 enum
 {
@@ -229,8 +232,8 @@ mark_inside (SwStitchPainter *painter, const SwStitchRow *row)
 {
   const double right = row->x + (double) row->n * painter->stitch, height = painter->row;
   const double high = (row->edges & (SW_EDGE_TOP | SW_EDGE_CAST_OFF)) != 0 ? height / 2 : 0;
-  const int from_x = (int) CLAMP (ceil (row->x + (row->left_edge ? 0.12 * painter->stitch : 0)) - painter->x, 0, painter->width);
-  const int to_x = (int) CLAMP (floor (right - (row->right_edge ? 0.12 * painter->stitch : 0)) - painter->x, from_x, painter->width);
+  const int from_x = (int) CLAMP (ceil (row->x + (row->left_edge ? RIM * painter->stitch : 0)) - painter->x, 0, painter->width);
+  const int to_x = (int) CLAMP (floor (right - (row->right_edge ? RIM * painter->stitch : 0)) - painter->x, from_x, painter->width);
   const int from_y = (int) CLAMP (floor (row->y + high) - painter->y, 0, painter->lines);
   const double low = (row->edges & SW_EDGE_CAST_ON) != 0 ? sw_stitch_mask_get_foot (painter->mask) : 0;
   const int to_y = (int) CLAMP (ceil (row->y + height + low) - painter->y, from_y, painter->lines);
