@@ -16,15 +16,22 @@ typedef struct
   float *x, *y, *z, *share;
 } Line;
 
+/* Where a pixel begins and the one before it ends: so much into that leg. */
+typedef struct
+{
+  gsize leg;
+  double share;
+} Place;
+
 typedef struct
 {
   const SwForecast *forecast;
   const SwClothGeometry *geometry;
   double leg_px, left; /* device px of half a stitch; of the cloth's left edge in the picture */
   gsize legs;
-  float *xyz;   /* 6 a column */
-  double *sums; /* running sums of one row, 3 x (legs + 1) */
-  gsize row;    /* that `resampled` holds; G_MAXSIZE none */
+  float *xyz;  /* 6 a column */
+  Place *ends; /* of the pixels, width + 1 */
+  gsize row;   /* that `resampled` holds; G_MAXSIZE none */
   Line resampled, line;
   int width;
 } Average;
@@ -37,13 +44,38 @@ line_new (int width)
   return (Line){ numbers, numbers + width, numbers + 2 * width, numbers + 3 * width };
 }
 
-/* Integral of the running sum from the left edge up to leg position @at. */
-static double
-sum_up_to (const double *sums, gsize legs, double at)
+/*
+ * The remainder is exact, so a pixel's ends are the same however far to the
+ * left the cloth begins: parts of a cloth that are averaged one by one fit.
+ */
+static Place
+place_of (const Average *average, int x)
 {
-  const gsize whole = MIN ((gsize) at, legs - 1);
+  const double from_edge = x - average->left;
+  double rest;
 
-  return sums[whole] + (sums[whole + 1] - sums[whole]) * (at - (double) whole);
+  if (from_edge <= 0)
+    return (Place){ 0, 0 };
+  if (from_edge >= average->leg_px * (double) average->legs)
+    return (Place){ average->legs, 0 };
+  rest = fmod (from_edge, average->leg_px);
+  return (Place){ MIN ((gsize) llround ((from_edge - rest) / average->leg_px), average->legs - 1), rest / average->leg_px };
+}
+
+/* The sum of legs from one place to another. */
+static double
+sum_between (const float *legs, Place from, Place to)
+{
+  double sum;
+
+  if (from.leg == to.leg)
+    return to.share > from.share ? (double) legs[from.leg] * (to.share - from.share) : 0;
+  sum = (double) legs[from.leg] * (1 - from.share);
+  for (gsize leg = from.leg + 1; leg < to.leg; leg++)
+    sum += (double) legs[leg];
+  if (to.share > 0)
+    sum += (double) legs[to.leg] * to.share;
+  return sum;
 }
 
 static void
@@ -57,24 +89,9 @@ resample_row (Average *average, gsize row)
     return;
   average->row = row;
   sw_cloth_legs (average->forecast, average->geometry->purl_side, row, average->geometry->first_column, n / 2, average->xyz, average->xyz + n, average->xyz + 2 * n);
-  for (int channel = 0; channel < 3; channel++)
-    {
-      double *sums = average->sums;
-      double before = 0;
-
-      sums[0] = 0;
-      for (gsize i = 0; i < n; i++)
-        sums[i + 1] = sums[i] + xyz[(gsize) channel * n + i];
-      for (int i = 0; i <= average->width; i++)
-        {
-          const double at = CLAMP ((i - average->left) / average->leg_px, 0, (double) n);
-          const double up_to = sum_up_to (sums, n, at);
-
-          if (i > 0)
-            to[channel][i - 1] = (float) ((up_to - before) * average->leg_px);
-          before = up_to;
-        }
-    }
+  for (gsize channel = 0; channel < 3; channel++)
+    for (int i = 0; i < average->width; i++)
+      to[channel][i] = (float) (sum_between (xyz + channel * n, average->ends[i], average->ends[i + 1]) * average->leg_px);
 }
 
 /* Adds @weight of a row to the line. */
@@ -122,7 +139,9 @@ average_init (Average *average, double scale, int x, int width)
   average->left = average->geometry->cloth.x * scale - x;
   average->legs = n;
   average->xyz = g_new (float, 3 * n);
-  average->sums = g_new (double, n + 1);
+  average->ends = g_new (Place, (gsize) width + 1);
+  for (int i = 0; i <= width; i++)
+    average->ends[i] = place_of (average, i);
   average->row = G_MAXSIZE;
   average->resampled = line_new (width);
   average->line = line_new (width);
@@ -156,7 +175,7 @@ sw_cloth_average (const SwForecast *forecast, const SwClothGeometry *geometry, d
       write_line (&average, pixels + (gsize) j * (gsize) stride);
     }
   g_free (average.xyz);
-  g_free (average.sums);
+  g_free (average.ends);
   g_free (average.resampled.x);
   g_free (average.line.x);
 }
