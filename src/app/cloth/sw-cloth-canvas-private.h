@@ -2,8 +2,8 @@
 #pragma once
 
 #include "app/desk/sw-cloth-camera.h"
+#include "app/desk/sw-cloth-tiles.h"
 #include "app/cloth/sw-cloth-canvas.h"
-#include "app/cloth/sw-cloth-texture.h"
 
 G_BEGIN_DECLS
 
@@ -14,7 +14,7 @@ struct _SwClothCanvas
   SwPictureView parent_instance;
 
   SwClothCamera camera;
-  SwClothTexture *texture;
+  SwClothTiles *tiles; /* NULL once disposed of */
   GtkAdjustment *hadjustment, *vadjustment;
   gboolean showing; /* the adjustments are being set from the camera */
   gboolean fit;

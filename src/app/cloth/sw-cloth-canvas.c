@@ -44,10 +44,49 @@ show_adjustments (SwClothCanvas *self)
   self->showing = FALSE;
 }
 
+/* Returns: FALSE if there is nothing to see. What is to be seen is painted meanwhile. Scrolled by whole device pixels, so that stitches stay sharp. */
+static gboolean
+look_at_cloth (SwClothCanvas *self)
+{
+  SwPictureView *view = SW_PICTURE_VIEW (self);
+  const SwClothCamera *camera = &self->camera;
+  const int scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
+  SwClothSight sight = { .forecast = sw_picture_view_get_forecast (view) };
+
+  if (self->tiles == NULL || sight.forecast == NULL || camera->rows < 1 || camera->width <= 0 || camera->height <= 0 || !gtk_widget_get_mapped (GTK_WIDGET (self)))
+    return FALSE;
+  sight.edit_time = sw_live_get_edit_time (sw_picture_view_get_live (view));
+  sight.size = sw_cloth_size (sight.forecast, camera->stitch * scale, sw_picture_view_get_look (view)->purl_side);
+  sight.left = (int) lround (sw_cloth_camera_x (camera, 0) * scale);
+  sight.top = (int) lround (sw_cloth_camera_y (camera, camera->rows) * scale);
+  sight.width = (int) camera->width * scale;
+  sight.height = (int) camera->height * scale;
+  sw_cloth_tiles_look (self->tiles, &sight);
+  if (!sw_cloth_tiles_is_sharp (self->tiles))
+    sw_picture_view_hold_frames (view);
+  return TRUE;
+}
+
+/* A held frame waits for what it shows. */
+static gboolean
+catch_up (GtkWidget *widget, gint64 until_us)
+{
+  SwClothCanvas *self = SW_CLOTH_CANVAS (widget);
+
+  return !look_at_cloth (self) || sw_cloth_tiles_wait (self->tiles, until_us);
+}
+
+static void
+painted_cb (gpointer user_data)
+{
+  gtk_widget_queue_draw (GTK_WIDGET (user_data));
+}
+
 void
 sw_cloth_canvas_moved (SwClothCanvas *self)
 {
   show_adjustments (self);
+  look_at_cloth (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -120,6 +159,7 @@ scrolled_cb (SwClothCanvas *self)
   if (self->showing || self->hadjustment == NULL || self->vadjustment == NULL)
     return;
   sw_cloth_camera_scroll_to (&self->camera, gtk_adjustment_get_value (self->hadjustment), gtk_adjustment_get_value (self->vadjustment));
+  look_at_cloth (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -156,28 +196,50 @@ append_shade (GtkSnapshot *snapshot, const graphene_rect_t *cloth)
   gtk_snapshot_append_outset_shadow (snapshot, &outline, &(GdkRGBA){ 0, 0, 0, 0.35f }, 0, 1, 0, 5);
 }
 
-/* Scrolled by whole device pixels, so that stitches stay sharp. */
-static void
-append_cloth (SwClothCanvas *self, GtkSnapshot *snapshot, SwForecast *forecast)
+/* Made once for each piece; its pixels are not copied. */
+static GdkTexture *
+texture_of (SwClothPixels *piece)
 {
-  GtkWidget *widget = GTK_WIDGET (self);
-  const SwClothCamera *camera = &self->camera;
-  const int scale = gtk_widget_get_scale_factor (widget);
-  const double stitch = camera->stitch * scale, row = stitch * camera->gauge;
-  const int left = (int) lround (sw_cloth_camera_x (camera, 0) * scale), top = (int) lround (sw_cloth_camera_y (camera, camera->rows) * scale);
-  const GdkRectangle wanted = { -left, -top, (int) camera->width * scale, (int) camera->height * scale };
-  GdkRectangle held;
-  gboolean fresh;
-  GdkTexture *texture;
+  if (piece->texture == NULL)
+    {
+      piece->texture = gdk_memory_texture_new (piece->width, piece->height, GDK_MEMORY_DEFAULT, piece->bytes, (gsize) piece->width * sizeof (guint32));
+      piece->free_texture = g_object_unref;
+    }
+  return piece->texture;
+}
 
-  append_shade (snapshot, &GRAPHENE_RECT_INIT ((float) left / (float) scale, (float) top / (float) scale,
-                                               (float) (camera->columns * camera->stitch), (float) (camera->rows * row / scale)));
-  texture = sw_cloth_texture_get (self->texture, forecast, stitch, row, sw_picture_view_get_look (SW_PICTURE_VIEW (self))->purl_side, &wanted, &held, &fresh);
-  if (fresh)
-    sw_frame_times_expect (widget, sw_live_get_edit_time (sw_picture_view_get_live (SW_PICTURE_VIEW (self))));
-  gtk_snapshot_append_texture (snapshot, texture,
-                               &GRAPHENE_RECT_INIT ((float) (held.x + left) / (float) scale, (float) (held.y + top) / (float) scale,
-                                                    (float) held.width / (float) scale, (float) held.height / (float) scale));
+static void
+append_piece (GtkSnapshot *snapshot, const SwClothShown *shown, float scale)
+{
+  graphene_rect_t box = GRAPHENE_RECT_INIT ((float) shown->x / scale, (float) shown->y / scale, (float) shown->width / scale, (float) shown->height / scale);
+
+  if (!shown->turned)
+    {
+      gtk_snapshot_append_texture (snapshot, texture_of (shown->piece), &box);
+      return;
+    }
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (2 * box.origin.x + box.size.width, 0));
+  gtk_snapshot_scale (snapshot, -1, 1);
+  gtk_snapshot_append_texture (snapshot, texture_of (shown->piece), &box);
+  gtk_snapshot_restore (snapshot);
+}
+
+static void
+append_cloth (SwClothCanvas *self, GtkSnapshot *snapshot)
+{
+  const float scale = (float) gtk_widget_get_scale_factor (GTK_WIDGET (self));
+  SwClothSight sight;
+  g_autoptr (GArray) pieces = sw_cloth_tiles_show (self->tiles, &sight);
+  double width, height;
+
+  if (pieces == NULL)
+    return;
+  sw_cloth_size_extent (sight.forecast, &sight.size, &width, &height);
+  append_shade (snapshot, &GRAPHENE_RECT_INIT ((float) sight.left / scale, (float) sight.top / scale, (float) width / scale, (float) height / scale));
+  for (guint i = 0; i < pieces->len; i++)
+    append_piece (snapshot, &g_array_index (pieces, SwClothShown, i), scale);
+  sw_frame_times_expect (GTK_WIDGET (self), sight.edit_time);
 }
 
 static void
@@ -195,7 +257,8 @@ sw_cloth_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
       return;
     }
   append_ground (self, snapshot);
-  append_cloth (self, snapshot, forecast);
+  look_at_cloth (self);
+  append_cloth (self, snapshot);
   sw_cloth_handle_append (self, snapshot);
 }
 
@@ -256,6 +319,7 @@ show_purl_side (SwClothCanvas *self, gboolean purl_side)
     return;
   look->purl_side = purl_side;
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_PURL_SIDE]);
+  look_at_cloth (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -330,7 +394,7 @@ sw_cloth_canvas_dispose (GObject *object)
   sw_cloth_handle_let_go (self);
   set_adjustment (self, &self->hadjustment, NULL);
   set_adjustment (self, &self->vadjustment, NULL);
-  g_clear_pointer (&self->texture, sw_cloth_texture_free);
+  g_clear_pointer (&self->tiles, sw_cloth_tiles_free);
 
   G_OBJECT_CLASS (sw_cloth_canvas_parent_class)->dispose (object);
 }
@@ -372,6 +436,7 @@ sw_cloth_canvas_class_init (SwClothCanvasClass *klass)
   SW_PICTURE_VIEW_CLASS (klass)->paint = sw_cloth_canvas_paint;
   SW_PICTURE_VIEW_CLASS (klass)->is_painted = sw_cloth_canvas_is_painted;
   SW_PICTURE_VIEW_CLASS (klass)->updated = sw_cloth_canvas_updated;
+  SW_PICTURE_VIEW_CLASS (klass)->catch_up = catch_up;
   SW_PICTURE_VIEW_CLASS (klass)->describe = sw_cloth_canvas_describe;
 
   props[PROP_STITCH_PX] = g_param_spec_double ("stitch-px", NULL, NULL, SW_CAMERA_LEAST_PX, SW_CAMERA_MOST_PX, 12, flags);
@@ -390,7 +455,7 @@ sw_cloth_canvas_class_init (SwClothCanvasClass *klass)
 static void
 sw_cloth_canvas_init (SwClothCanvas *self)
 {
-  self->texture = sw_cloth_texture_new ();
+  self->tiles = sw_cloth_tiles_new (painted_cb, self);
   self->fit = TRUE;
   self->camera = (SwClothCamera){ .stitch = 12, .gauge = 0.75, .row = -SW_CAMERA_MARGIN };
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);

@@ -16,6 +16,7 @@ struct _SwPainter
   gulong map_id, scale_id;
   SwPainterFill fill;
   SwPainterPaint paint;
+  SwPainterCatchUp catch_up; /* (nullable) */
 
   SwLive *live;
   gulong updated_id, busy_id;
@@ -130,14 +131,22 @@ tick_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer user_data)
   gboolean done = self->live == NULL || sw_live_catch_up (self->live, until);
 
   done &= sw_latest_wait (self->latest, until) && !sw_latest_is_busy (self->latest);
+  if (self->catch_up != NULL)
+    done &= self->catch_up (widget, until);
   if (!done)
     return G_SOURCE_CONTINUE;
   self->tick_id = 0;
   return G_SOURCE_REMOVE;
 }
 
-static void
-hold_frames (SwPainter *self)
+void
+sw_painter_set_catch_up (SwPainter *self, SwPainterCatchUp catch_up)
+{
+  self->catch_up = catch_up;
+}
+
+void
+sw_painter_hold_frames (SwPainter *self)
 {
   if (self->tick_id == 0 && gtk_widget_get_mapped (self->widget))
     self->tick_id = gtk_widget_add_tick_callback (self->widget, tick_cb, self, NULL);
@@ -147,7 +156,7 @@ static void
 busy_cb (SwPainter *self)
 {
   if (sw_live_get_busy (self->live))
-    hold_frames (self);
+    sw_painter_hold_frames (self);
 }
 
 void
@@ -170,7 +179,7 @@ sw_painter_ask (SwPainter *self)
   question->painting = painting;
   sw_forecast_ref (forecast);
   sw_latest_ask (self->latest, question);
-  hold_frames (self);
+  sw_painter_hold_frames (self);
 }
 
 SwPainter *

@@ -42,6 +42,19 @@ typedef gboolean (*SwPainterFill) (GtkWidget *widget, SwPainting *painting);
 SwPainter *sw_painter_new (GtkWidget *widget, SwPainterFill fill, SwPainterPaint paint) G_GNUC_WARN_UNUSED_RESULT;
 void sw_painter_free (SwPainter *self);
 
+/**
+ * SwPainterCatchUp: within a frame that is held
+ * @until_us: g_get_monotonic_time() at which to give up
+ * Returns: whether nothing more is under way
+ */
+typedef gboolean (*SwPainterCatchUp) (GtkWidget *widget, gint64 until_us);
+
+/* A widget that paints a part of its picture by itself: each frame waits for that, too. */
+void sw_painter_set_catch_up (SwPainter *self, SwPainterCatchUp catch_up);
+
+/* Something is under way: frames are held from now on until nothing is. */
+void sw_painter_hold_frames (SwPainter *self);
+
 /* (nullable): whose forecasts are painted; each is, from now on */
 void sw_painter_set_live (SwPainter *self, SwLive *live);
 SwLive *sw_painter_get_live (SwPainter *self);

@@ -155,6 +155,7 @@ sw_picture_view_constructed (GObject *object)
 
   G_OBJECT_CLASS (sw_picture_view_parent_class)->constructed (object);
   priv->painter = sw_painter_new (GTK_WIDGET (self), fill, SW_PICTURE_VIEW_GET_CLASS (self)->paint);
+  sw_painter_set_catch_up (priv->painter, SW_PICTURE_VIEW_GET_CLASS (self)->catch_up);
   priv->dark_id = g_signal_connect_swapped (adw_style_manager_get_default (), "notify::dark", G_CALLBACK (dark_changed_cb), self);
   dark_changed_cb (self);
 }
@@ -223,6 +224,14 @@ sw_picture_view_get_look (SwPictureView *self)
 {
   g_return_val_if_fail (SW_IS_PICTURE_VIEW (self), NULL);
   return &private_of (self)->look;
+}
+
+void
+sw_picture_view_hold_frames (SwPictureView *self)
+{
+  g_return_if_fail (SW_IS_PICTURE_VIEW (self));
+
+  sw_painter_hold_frames (private_of (self)->painter);
 }
 
 void

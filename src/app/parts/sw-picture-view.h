@@ -20,6 +20,7 @@ G_DECLARE_DERIVABLE_TYPE (SwPictureView, sw_picture_view, SW, PICTURE_VIEW, GtkW
  * @paint: paints the picture, in a thread of its own: it knows no view
  * @is_painted: (nullable): whether there is something to paint now
  * @updated: (nullable): there is a newer forecast
+ * @catch_up: (nullable): a frame is held for what the view paints by itself
  * @describe: (nullable): what the picture shows, as a sentence for a screen reader (transfer full)
  */
 struct _SwPictureViewClass
@@ -29,6 +30,7 @@ struct _SwPictureViewClass
   SwPainterPaint paint;
   gboolean (*is_painted) (SwPictureView *self);
   void (*updated) (SwPictureView *self);
+  SwPainterCatchUp catch_up;
   char *(*describe) (SwPictureView *self, SwForecast *forecast);
 };
 
@@ -42,6 +44,9 @@ SwForecast *sw_picture_view_get_forecast (SwPictureView *self);
  * Returns: the look; whoever changes it calls sw_picture_view_repaint(). "dark" and "inches" are kept by the view
  */
 SwLook *sw_picture_view_get_look (SwPictureView *self);
+
+/* The view has begun to paint something by itself: see @catch_up. */
+void sw_picture_view_hold_frames (SwPictureView *self);
 
 /* What was painted is no longer good. */
 void sw_picture_view_repaint (SwPictureView *self);
