@@ -26,10 +26,10 @@
 #define EASE_CM 3
 
 gboolean
-sw_item_is_folded (const SwItemPiece *piece)
+sw_item_is_cut (const SwItemPiece *piece)
 {
   for (gsize r = 0; r < piece->n_rows; r++)
-    if (piece->rows[r].seen < piece->rows[r].stitches)
+    if (piece->rows[r].seen < piece->rows[r].stitches || piece->rows[r].seen != piece->rows[0].seen)
       return TRUE;
   return FALSE;
 }

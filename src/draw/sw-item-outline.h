@@ -14,8 +14,8 @@ G_BEGIN_DECLS
 /* Stitches drawn beyond the fold, to be cut. */
 #define SW_ITEM_BEYOND 2
 
-/* Whether a piece lies folded: not all of its stitches are seen. */
-gboolean sw_item_is_folded (const SwItemPiece *piece);
+/* Whether a piece lies folded (not all of its stitches are seen) or its rows end in steps, which cloth evens out by itself. */
+gboolean sw_item_is_cut (const SwItemPiece *piece);
 
 /**
  * SwItemOutline: of one piece, by lines of pixels from its top down.

@@ -62,9 +62,12 @@ read_row (const Sheet *sheet, const SwItemRow *row)
   const gsize n = row->seen + 2 * sheet->beyond, stride = 2 * (n + 2), flip = row->rightward ? 0 : 1;
   float *x = sheet->xyz, *y = x + stride, *z = y + stride;
 
+  /* Behind a fold the row goes on; beyond the end of a flat one there is only its last stitch's yarn. */
+  const gssize past = row->seen < row->stitches ? (gssize) sheet->beyond : 0;
+
   for (gsize c = 0; c < n + 2; c++)
     {
-      const gssize column = CLAMP ((gssize) c - 1, 0, (gssize) n - 1) - (gssize) sheet->beyond;
+      const gssize column = CLAMP ((gssize) c - 1 - (gssize) sheet->beyond, -past, (gssize) row->seen - 1 + past);
       const gsize stitch = sw_item_stitch (row, column);
 
       for (gsize leg = 0; leg < 2; leg++)
@@ -87,7 +90,7 @@ read_edge (const Sheet *sheet, const SwItemRow *row, gboolean begins)
 
   for (gsize c = 0; c < n; c++)
     {
-      const gsize stitch = begins ? MIN (sheet->piece->cast_on + c, skein->n_stitches - 1) : sw_item_stitch (row, (gssize) (c - sheet->beyond));
+      const gsize stitch = begins ? MIN (sheet->piece->cast_on + c, skein->n_stitches - 1) : sw_item_stitch (row, CLAMP ((gssize) (c - sheet->beyond), 0, (gssize) row->seen - 1));
 
       sheet->edge_xyz[c] = skein->leg_x[2 * stitch];
       sheet->edge_xyz[n + c] = skein->leg_y[2 * stitch];
@@ -215,7 +218,7 @@ raster_piece (const SwForecast *forecast, const SwItemPiece *piece, gboolean ben
   sw_cloth_style (forecast, &geometry, 1, &style);
   style.fabric = piece->fabric;
   style.quarters = piece->quarters;
-  sheet.beyond = sw_item_is_folded (piece) ? SW_ITEM_BEYOND : 0;
+  sheet.beyond = sw_item_is_cut (piece) ? SW_ITEM_BEYOND : 0;
   sheet.beneath = beneath;
   most += 2 * sheet.beyond;
   measure_sheet (&sheet);
