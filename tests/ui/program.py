@@ -233,6 +233,11 @@ class Program:
     def save_as(self, path):
         """Through the real dialog: its name field takes a whole path."""
         self.keys("ctrl+shift+s")
+        self.type_path(path)
+        wait_for("the file", path.exists)
+
+    def type_path(self, path):
+        """Into a dialog that asks where something is to be saved, which is then closed."""
         field = self.find("text", "Name:")
         wait_for("the name to be asked for", lambda: field.is_now("focused"))
 
@@ -243,7 +248,6 @@ class Program:
             return field.text == str(path)
         wait_for("the path to be typed", typed, pause=0.3)
         self.keys("Return")
-        wait_for("the file", path.exists)
 
     def save(self, path):
         """Saves again under the name it has, and waits until the file is new."""
