@@ -15,6 +15,7 @@ struct _SwClothCanvas
 
   SwClothCamera camera;
   SwClothTiles *tiles; /* NULL once disposed of */
+  gint64 looked_at;    /* g_get_monotonic_time() at which another sight was looked at */
   GtkAdjustment *hadjustment, *vadjustment;
   gboolean showing; /* the adjustments are being set from the camera */
   gboolean fit;

@@ -61,7 +61,8 @@ look_at_cloth (SwClothCanvas *self)
   sight.top = (int) lround (sw_cloth_camera_y (camera, camera->rows) * scale);
   sight.width = (int) camera->width * scale;
   sight.height = (int) camera->height * scale;
-  sw_cloth_tiles_look (self->tiles, &sight);
+  if (sw_cloth_tiles_look (self->tiles, &sight))
+    self->looked_at = g_get_monotonic_time ();
   if (!sw_cloth_tiles_is_sharp (self->tiles))
     sw_picture_view_hold_frames (view);
   return TRUE;
@@ -240,6 +241,9 @@ append_cloth (SwClothCanvas *self, GtkSnapshot *snapshot)
   for (guint i = 0; i < pieces->len; i++)
     append_piece (snapshot, &g_array_index (pieces, SwClothShown, i), scale);
   sw_frame_times_expect (GTK_WIDGET (self), sight.edit_time);
+  sw_frame_times_expect_kind (GTK_WIDGET (self), SW_FRAME_MOVE, self->looked_at);
+  if (sw_cloth_tiles_is_sharp (self->tiles))
+    sw_frame_times_expect_kind (GTK_WIDGET (self), SW_FRAME_SHARP, self->looked_at);
 }
 
 static void

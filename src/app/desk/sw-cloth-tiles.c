@@ -269,18 +269,19 @@ same_sight (const SwClothSight *a, const SwClothSight *b)
          a->width == b->width && a->height == b->height;
 }
 
-void
+gboolean
 sw_cloth_tiles_look (SwClothTiles *self, const SwClothSight *sight)
 {
   const gsize view_bytes = ((gsize) sight->width / SW_TILE_PX + 2) * ((gsize) sight->height / SW_TILE_PX + 2) * TILE_BYTES;
 
-  g_return_if_fail (sight->forecast != NULL && sight->width > 0 && sight->height > 0);
+  g_return_val_if_fail (sight->forecast != NULL && sight->width > 0 && sight->height > 0, FALSE);
 
   if (same_sight (&self->wanted, sight))
-    return;
+    return FALSE;
   sight_set (&self->wanted, sight);
   sw_tile_cache_set_most_bytes (self->cache, MAX (MOST_BYTES, MOST_VIEWS * view_bytes));
   follow (self);
+  return TRUE;
 }
 
 /* The worker */

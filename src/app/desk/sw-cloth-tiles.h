@@ -40,8 +40,8 @@ typedef struct
   int left, top, width, height;
 } SwClothSight;
 
-/* Asked again and again with the same, it does nothing. The cloth has rows. */
-void sw_cloth_tiles_look (SwClothTiles *self, const SwClothSight *sight);
+/* Returns: whether it is another sight than before; else it does nothing. The cloth has rows. */
+gboolean sw_cloth_tiles_look (SwClothTiles *self, const SwClothSight *sight);
 
 /**
  * sw_cloth_tiles_wait:

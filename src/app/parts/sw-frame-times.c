@@ -8,12 +8,16 @@
 
 #define N_KEPT 240
 
-/* Of the main thread; a measuring instrument for the whole program. */
-static struct
+typedef struct
 {
   double ms[N_KEPT];
   guint n; /* in all; the newest is at (n - 1) % N_KEPT */
-} kept;
+} Kept;
+
+/* Of the main thread; a measuring instrument for the whole program. */
+static Kept all[SW_N_FRAME_TIMES];
+
+static const char *const names[SW_N_FRAME_TIMES] = { "edit to paint", "move to paint", "move to sharp picture" };
 
 gboolean
 sw_frame_times_enabled (void)
@@ -31,7 +35,8 @@ sw_frame_times_enabled (void)
 
 typedef struct
 {
-  gint64 edit_time; /* newest that was expected */
+  gint64 time[SW_N_FRAME_TIMES]; /* newest that was expected */
+  gboolean expected[SW_N_FRAME_TIMES];
   gulong painted_id;
 } Watch;
 
@@ -54,11 +59,18 @@ painted_cb (GtkWidget *widget, GdkFrameClock *clock)
   Watch *watch = watch_of (widget);
 
   g_clear_signal_handler (&watch->painted_id, clock);
-  kept.ms[kept.n++ % N_KEPT] = (double) (g_get_monotonic_time () - watch->edit_time) / 1000.0;
+  for (int kind = 0; kind < SW_N_FRAME_TIMES; kind++)
+    if (watch->expected[kind])
+      {
+        Kept *kept = &all[kind];
+
+        kept->ms[kept->n++ % N_KEPT] = (double) (g_get_monotonic_time () - watch->time[kind]) / 1000.0;
+        watch->expected[kind] = FALSE;
+      }
 }
 
 void
-sw_frame_times_expect (GtkWidget *widget, gint64 edit_time)
+sw_frame_times_expect_kind (GtkWidget *widget, SwFrameTime kind, gint64 time)
 {
   GdkFrameClock *clock = gtk_widget_get_frame_clock (widget);
   Watch *watch;
@@ -67,10 +79,18 @@ sw_frame_times_expect (GtkWidget *widget, gint64 edit_time)
     return;
 
   watch = watch_of (widget);
-  if (watch->edit_time == edit_time || watch->painted_id != 0)
+  if (watch->time[kind] == time || watch->expected[kind])
     return;
-  watch->edit_time = edit_time;
-  watch->painted_id = g_signal_connect_object (clock, "after-paint", G_CALLBACK (painted_cb), widget, G_CONNECT_SWAPPED);
+  watch->time[kind] = time;
+  watch->expected[kind] = TRUE;
+  if (watch->painted_id == 0)
+    watch->painted_id = g_signal_connect_object (clock, "after-paint", G_CALLBACK (painted_cb), widget, G_CONNECT_SWAPPED);
+}
+
+void
+sw_frame_times_expect (GtkWidget *widget, gint64 edit_time)
+{
+  sw_frame_times_expect_kind (widget, SW_FRAME_EDIT, edit_time);
 }
 
 static int
@@ -81,36 +101,45 @@ compare_ms (const void *a, const void *b)
   return (x > y) - (x < y);
 }
 
-guint
-sw_frame_times_summary (double *p50, double *p95, double *last)
+static guint
+summary_of (const Kept *kept, double *p50, double *p95, double *last)
 {
   double sorted[N_KEPT];
-  guint n = MIN (kept.n, N_KEPT);
+  guint n = MIN (kept->n, N_KEPT);
 
   if (n == 0)
     return 0;
-  memcpy (sorted, kept.ms, n * sizeof (double));
+  memcpy (sorted, kept->ms, n * sizeof (double));
   qsort (sorted, n, sizeof (double), compare_ms);
   *p50 = sorted[n / 2];
   *p95 = sorted[n * 95 / 100];
-  *last = kept.ms[(kept.n - 1) % N_KEPT];
-  return kept.n;
+  *last = kept->ms[(kept->n - 1) % N_KEPT];
+  return kept->n;
+}
+
+guint
+sw_frame_times_summary (double *p50, double *p95, double *last)
+{
+  return summary_of (&all[SW_FRAME_EDIT], p50, p95, last);
 }
 
 void
 sw_frame_times_report (void)
 {
-  double p50, p95, last;
-  guint n = sw_frame_times_summary (&p50, &p95, &last);
+  for (int kind = 0; kind < SW_N_FRAME_TIMES; kind++)
+    {
+      double p50, p95, last;
+      const guint n = summary_of (&all[kind], &p50, &p95, &last);
 
-  if (n > 0)
-    g_printerr ("edit to paint: %u edits, p50 %.1f ms, p95 %.1f ms\n", n, p50, p95);
+      if (n > 0)
+        g_printerr ("%s: %u times, p50 %.1f ms, p95 %.1f ms\n", names[kind], n, p50, p95);
+    }
 }
 
 void
 sw_frame_times_reset (void)
 {
-  kept.n = 0;
+  memset (all, 0, sizeof all);
 }
 
 void

@@ -6,9 +6,17 @@
 G_BEGIN_DECLS
 
 /*
- * How long an edit takes to reach the screen. Only measured when the
+ * How long what a hand does takes to reach the screen. Only measured when the
  * environment variable STRANDWISE_FRAME_TIMES is 1.
  */
+typedef enum
+{
+  SW_FRAME_EDIT,  /* an edit is visible */
+  SW_FRAME_MOVE,  /* a picture that was scrolled or zoomed has moved */
+  SW_FRAME_SHARP, /* and is all there */
+  SW_N_FRAME_TIMES,
+} SwFrameTime;
+
 gboolean sw_frame_times_enabled (void);
 
 /**
@@ -20,6 +28,9 @@ gboolean sw_frame_times_enabled (void);
  */
 void sw_frame_times_expect (GtkWidget *widget, gint64 edit_time);
 
+/* The same for a time of another kind. */
+void sw_frame_times_expect_kind (GtkWidget *widget, SwFrameTime kind, gint64 time);
+
 /**
  * sw_frame_times_summary:
  * @p50, @p95, @last: (out): ms, over the latest 240 edits painted
@@ -27,7 +38,7 @@ void sw_frame_times_expect (GtkWidget *widget, gint64 edit_time);
  */
 guint sw_frame_times_summary (double *p50, double *p95, double *last);
 
-/* Prints the summary on standard error, if anything was measured. */
+/* Prints a summary of each kind on standard error, if any of it was measured. */
 void sw_frame_times_report (void);
 
 /* Forgets what was measured so far. */
