@@ -339,7 +339,7 @@ static void
 test_no_mixture (Fixture *fixture, gconstpointer data)
 {
   SwClothSight sight = sight_of (fixture->forecast[0], 12, -10, -200);
-  g_autofree guint32 *whole[2] = { g_new (guint32, WIDTH * HEIGHT), g_new (guint32, WIDTH * HEIGHT) };
+  guint32 *whole[2] = { g_new (guint32, WIDTH * HEIGHT), g_new (guint32, WIDTH * HEIGHT) };
   guint n_changes = 0;
 
   for (int i = 0; i < 2; i++)
@@ -367,6 +367,8 @@ test_no_mixture (Fixture *fixture, gconstpointer data)
       n_changes += sw_cloth_tiles_is_sharp (fixture->tiles);
     }
   g_assert_cmpuint (n_changes, >, 15);
+  g_free (whole[0]);
+  g_free (whole[1]);
 }
 
 /* A hand that does not rest: a new forecast before the last was painted, over and over; pictures keep coming. */
@@ -377,6 +379,7 @@ test_no_starving (Fixture *fixture, gconstpointer data)
   g_autoptr (GPtrArray) forecasts = g_ptr_array_new_with_free_func ((GDestroyNotify) sw_forecast_unref);
   g_autoptr (GHashTable) seen = g_hash_table_new (NULL, NULL);
   g_autoptr (SwSketch) sketch = test_sketch (2);
+  const gint64 deadline = g_get_monotonic_time () + 60 * G_USEC_PER_SEC;
 
   look (fixture, &sight);
   for (int i = 0; i < 12; i++)
@@ -384,15 +387,18 @@ test_no_starving (Fixture *fixture, gconstpointer data)
       ((SwDye *) g_ptr_array_index (sketch->dyes, 0))->sample.numbers[0] = 20 * i;
       g_ptr_array_add (forecasts, forecast_of (sketch));
     }
-  for (int i = 0; i < 240; i++)
+  for (gsize i = 0; g_hash_table_size (seen) < 4; i++)
     {
-      sight.forecast = g_ptr_array_index (forecasts, i % 12);
+      g_assert_cmpint (g_get_monotonic_time (), <, deadline);
+      g_array_unref (sw_cloth_tiles_show (fixture->tiles, &shown));
+      sight.forecast = g_ptr_array_index (forecasts, i % forecasts->len);
+      if (sight.forecast == shown.forecast) /* a newer one is another one */
+        continue;
       sw_cloth_tiles_look (fixture->tiles, &sight);
       sw_test_turn ();
       g_array_unref (sw_cloth_tiles_show (fixture->tiles, &shown));
       g_hash_table_add (seen, shown.forecast);
     }
-  g_assert_cmpuint (g_hash_table_size (seen), >, 3);
   sw_test_wait (sw_cloth_tiles_is_sharp (fixture->tiles));
   assert_sharp (fixture->tiles, &sight);
 }
