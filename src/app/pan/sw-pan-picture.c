@@ -14,12 +14,27 @@
 #define TURN_MS 420
 #define SHADOW_PX 14 /* the skein's shadow reaches so far */
 
+/* What stays while the hand moves is painted once: replaying its lines and letters took longer than all the rest of a frame. */
+typedef enum
+{
+  PART_GROUND,
+  PART_RULER_LEFT,
+  PART_RULER_BELOW,
+  N_PARTS,
+} PartId;
+
+typedef struct
+{
+  GdkTexture *texture; /* NULL: to be painted */
+  SwBox box;           /* whole px */
+} Part;
+
 struct _SwPanPicture
 {
   GtkWidget parent_instance;
 
   SwPainter *painter;
-  GskRenderNode *ground, *rulers; /* NULL: to be painted */
+  Part parts[N_PARTS]; /* by PartId */
   gulong dark_id;
   SwPanGeometry geometry;
   SwLook look;
@@ -79,32 +94,60 @@ forecast_of (SwPanPicture *self)
 
 /* Showing */
 
-static GskRenderNode *
-parts_node (SwPanPicture *self, const SwForecast *forecast, guint parts)
+/* Rulers keep to two edges: the rest of a picture of them would be clear. */
+static SwBox
+part_box (SwPanPicture *self, PartId id)
 {
-  const int width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
-  GtkSnapshot *snapshot = gtk_snapshot_new ();
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
+  const double width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
+  const SwBox *beside = &self->geometry.ruler_y, *under = &self->geometry.ruler_x;
+  const double left = CLAMP (ceil (beside->x + beside->width + SW_RULER_OFF_PX), 0, width), below = CLAMP (floor (under->y - SW_RULER_OFF_PX), 0, height);
 
-  sw_draw_pan_parts (cr, forecast, &self->geometry, parts, width, height, &self->look);
-  cairo_destroy (cr);
-  return gtk_snapshot_free_to_node (snapshot);
+  if (id == PART_GROUND)
+    return (SwBox){ 0, 0, width, height };
+  if (under->width <= 0)
+    return (SwBox){ 0 };
+  if (id == PART_RULER_LEFT)
+    return (SwBox){ 0, 0, left, height };
+  return (SwBox){ left, below, width - left, height - below };
 }
 
-/* Kept in @node, for ground and rulers stay while the hand moves. */
-static void
-snapshot_parts (SwPanPicture *self, GtkSnapshot *snapshot, const SwForecast *forecast, guint parts, GskRenderNode **node)
+static GdkTexture *
+paint_part (SwPanPicture *self, const SwForecast *forecast, PartId id, const SwBox *box)
 {
-  if (*node == NULL)
-    *node = parts_node (self, forecast, parts);
-  gtk_snapshot_append_node (snapshot, *node);
+  const int scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, (int) box->width * scale, (int) box->height * scale);
+  cairo_t *cr;
+
+  cairo_surface_set_device_scale (surface, scale, scale);
+  cr = cairo_create (surface);
+  cairo_translate (cr, -box->x, -box->y);
+  sw_draw_pan_parts (cr, forecast, &self->geometry, id == PART_GROUND ? SW_PAN_GROUND : SW_PAN_RULERS,
+                     gtk_widget_get_width (GTK_WIDGET (self)), gtk_widget_get_height (GTK_WIDGET (self)), &self->look);
+  cairo_destroy (cr);
+  return sw_texture_new (surface);
+}
+
+static void
+snapshot_part (SwPanPicture *self, GtkSnapshot *snapshot, const SwForecast *forecast, PartId id)
+{
+  Part *part = &self->parts[id];
+  const SwBox *box = &part->box;
+
+  if (part->texture == NULL)
+    {
+      part->box = part_box (self, id);
+      if (box->width < 1 || box->height < 1)
+        return;
+      part->texture = paint_part (self, forecast, id, box);
+    }
+  sw_texture_append (GTK_WIDGET (self), snapshot, part->texture, &GRAPHENE_RECT_INIT ((float) box->x, (float) box->y, (float) box->width, (float) box->height));
 }
 
 static void
 drop_parts (SwPanPicture *self)
 {
-  g_clear_pointer (&self->ground, gsk_render_node_unref);
-  g_clear_pointer (&self->rulers, gsk_render_node_unref);
+  for (int id = 0; id < N_PARTS; id++)
+    g_clear_object (&self->parts[id].texture);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -140,10 +183,11 @@ sw_pan_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 
   if (forecast == NULL || self->geometry.scale <= 0)
     return;
-  snapshot_parts (self, snapshot, forecast, SW_PAN_GROUND, &self->ground);
+  snapshot_part (self, snapshot, forecast, PART_GROUND);
   if (texture != NULL)
     snapshot_skein (self, snapshot, texture, painting);
-  snapshot_parts (self, snapshot, forecast, SW_PAN_RULERS, &self->rulers);
+  snapshot_part (self, snapshot, forecast, PART_RULER_LEFT);
+  snapshot_part (self, snapshot, forecast, PART_RULER_BELOW);
 }
 
 /* Turning over */
@@ -231,6 +275,7 @@ sw_pan_picture_init (SwPanPicture *self)
   g_signal_connect_object (self->turn, "done", G_CALLBACK (turned_cb), self, G_CONNECT_SWAPPED);
   self->dark_id = g_signal_connect_swapped (adw_style_manager_get_default (), "notify::dark", G_CALLBACK (dark_changed_cb), self);
   dark_changed_cb (self);
+  g_signal_connect (self, "notify::scale-factor", G_CALLBACK (drop_parts), NULL);
   gtk_widget_set_can_target (GTK_WIDGET (self), FALSE);
 }
 
