@@ -205,6 +205,44 @@ test_measure (void)
     }
 }
 
+/* Nothing is drawn outside of the band that a frame paints anew, and the band is not simply the whole picture. */
+static void
+test_band (void)
+{
+  gsize whole = 0;
+
+  for (int trial = 0; trial < 200; trial++)
+    {
+      g_autoptr (SwSketch) sketch = one_splotch ();
+      SwStep *step = sketch->steps->pdata[0];
+      const guint selected[] = { step->id };
+      SwPanGeometry geometry;
+      SwPanOverlay overlay = overlay_of (sketch, &geometry, g_test_rand_double_range (0.5, 3));
+      cairo_surface_t *surface;
+      SwBox band;
+
+      step->kind = (SwStepKind[]){ SW_STEP_BAND, SW_STEP_SPLOTCH, SW_STEP_SPECKLE }[trial % 3];
+      step->x_cm = g_test_rand_double_range (-5, 80);
+      step->y_cm = g_test_rand_double_range (-5, 15);
+      step->angle_deg = g_test_rand_double_range (-60, 60);
+      overlay.selected = selected;
+      overlay.n_selected = (gsize) trial % 2;
+      overlay.grips = trial % 4 < 2 ? step->id : 0;
+      overlay.measure = trial % 5 == 0 ? "12.5 cm × 3.0 cm" : NULL;
+      overlay.hand_in = trial % 3 == 0;
+      overlay.hand_x = g_test_rand_double_range (0, WIDTH);
+      overlay.hand_y = g_test_rand_double_range (0, HEIGHT);
+      overlay.guides[SW_AXIS_ALONG] = (SwSnapHit){ trial % 7 == 0 ? SW_SNAP_EDGE : SW_SNAP_NONE, 0, 20 };
+      surface = painted (&overlay);
+      band = sw_pan_overlay_band (&overlay, WIDTH, HEIGHT);
+      g_assert_cmpuint (count_painted (surface, 0, 0, WIDTH, (int) band.y), ==, 0);
+      g_assert_cmpuint (count_painted (surface, 0, (int) (band.y + band.height), WIDTH, HEIGHT), ==, 0);
+      whole += band.height >= HEIGHT ? 1 : 0;
+      cairo_surface_destroy (surface);
+    }
+  g_assert_cmpuint (whole, <, 100);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -214,5 +252,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/pan-overlay/rulers-stay-clear", test_rulers_stay_clear);
   g_test_add_func ("/pan-overlay/guides", test_guides);
   g_test_add_func ("/pan-overlay/measure", test_measure);
+  g_test_add_func ("/pan-overlay/band", test_band);
   return g_test_run ();
 }

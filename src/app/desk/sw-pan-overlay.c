@@ -256,6 +256,59 @@ draw_measure (const SwCanvas *canvas, const SwPanOverlay *overlay)
   draw_pill (canvas, overlay->measure, overlay->hand_x, y, SW_TEXT_PX + 1);
 }
 
+/* The band */
+
+/* What is drawn around a pour's outline reaches no further: its number, its handles, the grip that turns. */
+#define AROUND_PX (SW_OVERLAY_TURN_PX + 14)
+
+static void
+reach (double *top, double *bottom, double from, double to)
+{
+  *top = MIN (*top, from);
+  *bottom = MAX (*bottom, to);
+}
+
+static void
+reach_pours (const SwPanOverlay *overlay, double *top, double *bottom)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_A8, 1, 1);
+  cairo_t *cr = cairo_create (surface);
+
+  for (guint i = 0; i < overlay->sketch->steps->len; i++)
+    {
+      const SwStep *step = overlay->sketch->steps->pdata[i];
+      double y0, y1;
+
+      if (!sw_step_is_pour (step))
+        continue;
+      cairo_new_path (cr);
+      sw_pan_trace_pour (cr, overlay->geometry, overlay->sketch, step);
+      cairo_path_extents (cr, NULL, &y0, NULL, &y1);
+      reach (top, bottom, y0 - AROUND_PX, y1 + AROUND_PX);
+    }
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+}
+
+SwBox
+sw_pan_overlay_band (const SwPanOverlay *overlay, double width, double height)
+{
+  const SwPanGeometry *geometry = overlay->geometry;
+  const SwBox *pan = &geometry->pan, *skein = &geometry->skein, *below = &geometry->ruler_x;
+  double top = MIN (pan->y, skein->y) - AROUND_PX, bottom = MAX (pan->y + pan->height, skein->y + skein->height) + AROUND_PX;
+
+  if (overlay->marquee != NULL || overlay->hint != NULL)
+    return (SwBox){ 0, 0, width, height };
+  reach_pours (overlay, &top, &bottom);
+  if (below->width > 0)
+    reach (&top, &bottom, below->y - AROUND_PX, below->y + below->height);
+  if (overlay->measure != NULL || overlay->hand_in)
+    reach (&top, &bottom, overlay->hand_y - 3 * PILL_OFF_PX, overlay->hand_y + 3 * PILL_OFF_PX);
+  top = CLAMP (floor (top), 0, height);
+  bottom = CLAMP (ceil (bottom), top, height);
+  return (SwBox){ 0, top, width, bottom - top };
+}
+
 void
 sw_pan_overlay_draw (cairo_t *cr, const SwPanOverlay *overlay, double width, double height)
 {

@@ -41,6 +41,14 @@ typedef struct
 /* How large the grips are in the pan. */
 SwGrips sw_pan_overlay_grips (const SwPanGeometry *geometry);
 
+/**
+ * sw_pan_overlay_band:
+ * @width, @height: of the picture
+ * Returns: the part of it, from edge to edge and in whole px, outside of which
+ *   nothing is drawn: what a frame must paint anew when the overlay changes
+ */
+SwBox sw_pan_overlay_band (const SwPanOverlay *overlay, double width, double height);
+
 void sw_pan_overlay_draw (cairo_t *cr, const SwPanOverlay *overlay, double width, double height);
 
 G_END_DECLS

@@ -278,10 +278,13 @@ snapshot_overlay (SwPanView *self, GtkSnapshot *snapshot, int width, int height)
     .hand_in = self->hover_in,
     .hint = sw_pan_hint (sw_pan_view_sketch (self), sw_selection_get_tool (self->selection) != SW_TOOL_SELECT),
   };
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
+  SwBox band;
+  cairo_t *cr;
 
   overlay.selected = sw_selection_get_steps (self->selection, &overlay.n_selected);
   accent_of (GTK_WIDGET (self), overlay.accent);
+  band = sw_pan_overlay_band (&overlay, width, height);
+  cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT ((float) band.x, (float) band.y, (float) band.width, (float) band.height));
   sw_pan_overlay_draw (cr, &overlay, width, height);
   cairo_destroy (cr);
 }
