@@ -16,6 +16,7 @@ static const SwCommand commands[] = {
   { "scan", "FILE", N_ ("Print how the colours pool at every width"), sw_cli_scan, NULL },
   { "sheet", "FILE", N_ ("Print the dye sheet: what to weigh, pour and wait for"), sw_cli_sheet, NULL },
   { "draw", "pan|strip|cloth|item|scan|skein|hank|listing FILE…", N_ ("Draw a picture of a colourway"), sw_cli_draw, NULL },
+  { "words", "FILE", N_ ("Print the words for a shop's page"), sw_cli_words, NULL },
   { "template", "FILE", N_ ("Draw the pan full size, to print or to trace on"), sw_cli_template, NULL },
   { "trace", "DRAWING", N_ ("Bring a traced layout into a colourway as pours"), sw_cli_trace, NULL },
   { "calc", "", N_ ("Work out a dyer's single sums"), NULL, sw_cli_calc_commands },

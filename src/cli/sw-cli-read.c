@@ -5,6 +5,7 @@
 
 #include "colour/sw-spectrum.h"
 #include "files/sw-colourway.h"
+#include "files/sw-mark-path.h"
 #include "files/sw-svg.h"
 
 #include <gio/gunixinputstream.h>
@@ -101,6 +102,12 @@ sw_cli_read_sketch (const char *name, GError **error)
     sketch = sw_colourway_parse ((const char *) bytes->data, bytes->len, error);
   if (sketch == NULL)
     prefix_name (name, error);
+  else if (!g_str_equal (name, "-"))
+    {
+      g_autoptr (GFile) file = g_file_new_for_commandline_arg (name);
+
+      sw_mark_path_find (sketch, file);
+    }
   return g_steal_pointer (&sketch);
 }
 

@@ -5,6 +5,7 @@
 #include "cli/sw-cli-value.h"
 
 #include "files/sw-colourway.h"
+#include "files/sw-mark-path.h"
 #include "files/sw-svg.h"
 
 #include <glib/gi18n-lib.h>
@@ -84,6 +85,12 @@ sw_cli_trace (SwCall *call, GError **error)
   sketch = sw_cli_read_sketch (typed.into, error);
   if (sketch == NULL || !bring_in (files[0], sketch, g_str_equal (typed.output, "-"), error))
     return FALSE;
+  if (!g_str_equal (typed.output, "-"))
+    {
+      g_autoptr (GFile) place = g_file_new_for_commandline_arg (typed.output);
+
+      sw_mark_path_keep (sketch, place);
+    }
   text = sw_colourway_print (sketch);
   bytes = g_bytes_new_take (text, strlen (text));
   return sw_cli_write (typed.output, bytes, error);

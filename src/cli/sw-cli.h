@@ -63,6 +63,7 @@ gboolean sw_cli_forecast (SwCall *call, GError **error);
 gboolean sw_cli_scan (SwCall *call, GError **error);
 gboolean sw_cli_sheet (SwCall *call, GError **error);
 gboolean sw_cli_draw (SwCall *call, GError **error);
+gboolean sw_cli_words (SwCall *call, GError **error);
 gboolean sw_cli_template (SwCall *call, GError **error);
 gboolean sw_cli_trace (SwCall *call, GError **error);
 extern const SwCommand sw_cli_calc_commands[];

@@ -3,6 +3,7 @@
 
 #include "files/sw-colourway.h"
 
+#include "files/sw-mark-path.h"
 #include "files/sw-safe-write-private.h"
 
 #include <string.h>
@@ -51,6 +52,8 @@ sw_colourway_load (GFile *file, char **etag, GCancellable *cancellable, GError *
   if (bytes == NULL)
     return NULL;
   sketch = sw_colourway_parse ((const char *) bytes->data, bytes->len, error);
+  if (sketch != NULL)
+    sw_mark_path_find (sketch, file);
   if (etag != NULL)
     *etag = sketch != NULL && info != NULL ? g_strdup (g_file_info_get_etag (info)) : NULL;
   return sketch;
@@ -59,13 +62,16 @@ sw_colourway_load (GFile *file, char **etag, GCancellable *cancellable, GError *
 gboolean
 sw_colourway_save (const SwSketch *sketch, GFile *file, char **etag, GCancellable *cancellable, GError **error)
 {
+  g_autoptr (SwSketch) kept = NULL;
   g_autofree char *text = NULL;
   g_autofree char *new_etag = NULL;
 
   g_return_val_if_fail (sketch != NULL, FALSE);
   g_return_val_if_fail (G_IS_FILE (file), FALSE);
 
-  text = sw_colourway_print (sketch);
+  kept = sw_sketch_copy (sketch);
+  sw_mark_path_keep (kept, file);
+  text = sw_colourway_print (kept);
   if (!sw_safe_write (file, text, strlen (text), etag != NULL ? *etag : NULL, &new_etag, cancellable, error))
     return FALSE;
   if (etag != NULL)

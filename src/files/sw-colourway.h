@@ -38,7 +38,7 @@ SwSketch *sw_colourway_parse (const char *bytes, gsize n, GError **error) G_GNUC
 char *sw_colourway_print (const SwSketch *sketch) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
- * sw_colourway_load:
+ * sw_colourway_load: the path of the maker's mark is made whole: see sw_mark_path_find()
  * @etag: (out) (optional): the entity tag of what was read, for sw_colourway_save(); NULL if the place has none
  * @error: SW_FILE_ERROR, or G_IO_ERROR if it could not be read
  */
@@ -47,6 +47,7 @@ SwSketch *sw_colourway_load (GFile *file, char **etag, GCancellable *cancellable
 /**
  * sw_colourway_save:
  * @etag: (inout) (optional): the entity tag it was loaded with, NULL to overwrite; the new one
+ * The maker's mark is told from the file's folder: see sw_mark_path_keep().
  * Writes beside the file and renames: the old file stays as it was if anything fails.
  */
 gboolean sw_colourway_save (const SwSketch *sketch, GFile *file, char **etag, GCancellable *cancellable, GError **error) G_GNUC_WARN_UNUSED_RESULT;

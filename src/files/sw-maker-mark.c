@@ -7,9 +7,11 @@
 #include "files/sw-jpeg-private.h"
 
 #include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
 #include <string.h>
 
 #define MOST_BYTES (32 * 1024 * 1024)
+#define MOST_PIXELS 100000000u /* as of a JPEG */
 
 /* Bytes that cairo reads bit by bit. */
 typedef struct
@@ -30,6 +32,17 @@ read_cb (void *closure, unsigned char *data, unsigned int n)
   return CAIRO_STATUS_SUCCESS;
 }
 
+/* Width times height, as the first chunk tells (ISO/IEC 15948, 11.2.2): a small file may unpack to more than there is memory. */
+static guint64
+png_pixels (const guint8 *data, gsize n)
+{
+  guint32 sides[2] = { 0, 0 };
+
+  if (n >= 24)
+    memcpy (sides, data + 16, sizeof sides);
+  return (guint64) GUINT32_FROM_BE (sides[0]) * GUINT32_FROM_BE (sides[1]);
+}
+
 static cairo_surface_t *
 decode_png (const guint8 *data, gsize n, GError **error)
 {
@@ -47,15 +60,31 @@ decode_png (const guint8 *data, gsize n, GError **error)
 static cairo_surface_t *
 decode (const guint8 *data, gsize n, GError **error)
 {
-  if (n > MOST_BYTES)
+  const gboolean png = n >= 8 && memcmp (data, "\x89PNG\r\n\x1a\n", 8) == 0;
+
+  if (n > MOST_BYTES || (png && png_pixels (data, n) > MOST_PIXELS))
     g_set_error_literal (error, SW_FILE_ERROR, SW_FILE_ERROR_PICTURE, _ ("it is too large"));
-  else if (n >= 8 && memcmp (data, "\x89PNG\r\n\x1a\n", 8) == 0)
+  else if (png)
     return decode_png (data, n, error);
   else if (n >= 3 && memcmp (data, "\xff\xd8\xff", 3) == 0)
     return sw_jpeg_decode (data, n, error);
   else
     g_set_error_literal (error, SW_FILE_ERROR, SW_FILE_ERROR_PICTURE, _ ("it is neither PNG nor JPEG"));
   return NULL;
+}
+
+/* What a path leads to may be a device that never ends, or a film: that is told before it is read. */
+static gboolean
+may_be_read (const char *name, GError **error)
+{
+  GStatBuf info;
+
+  if (g_stat (name, &info) != 0)
+    return TRUE; /* reading says why */
+  if (S_ISREG (info.st_mode) && info.st_size <= MOST_BYTES)
+    return TRUE;
+  g_set_error_literal (error, SW_FILE_ERROR, SW_FILE_ERROR_PICTURE, S_ISREG (info.st_mode) ? _ ("it is too large") : _ ("it is neither PNG nor JPEG"));
+  return FALSE;
 }
 
 cairo_surface_t *
@@ -67,7 +96,7 @@ sw_maker_mark_read (const char *path, GError **error)
   cairo_surface_t *surface = NULL;
   gsize n;
 
-  if (g_file_get_contents (name != NULL ? name : path, &data, &n, &fault))
+  if (may_be_read (name != NULL ? name : path, &fault) && g_file_get_contents (name != NULL ? name : path, &data, &n, &fault))
     surface = decode ((const guint8 *) data, n, &fault);
   if (surface == NULL)
     g_set_error (error, SW_FILE_ERROR, SW_FILE_ERROR_PICTURE,

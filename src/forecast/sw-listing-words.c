@@ -69,34 +69,51 @@ sw_listing_colours (const SwForecast *forecast)
   return g_strjoinv (_ (", "), (char **) parts->pdata);
 }
 
-/* The middle one of a piece's usual widths: what it is likely to look like there. */
-static void
-add_piece (GString *out, const SwForecast *forecast, const SwUsualWidths *piece)
+/* The middle one of a piece's usual widths: what it is likely to look like there. Returns: FALSE if it is wider than a scan reaches */
+static gboolean
+look_at_piece (const SwForecast *forecast, const SwUsualWidths *piece, SwPooling *pooling)
 {
   const gsize width = piece->widths[piece->n / 2];
-  g_autofree char *sentence = NULL;
-  SwPooling pooling;
 
   if (width > SW_SCAN_WIDEST)
-    return;
-  sw_forecast_scan (forecast, piece->worked, width, width, &pooling);
-  sentence = sw_pooling_sentence (&pooling);
+    return FALSE;
+  sw_forecast_scan (forecast, piece->worked, width, width, pooling);
+  return TRUE;
+}
+
+static void
+add_piece (GString *out, const SwUsualWidths *piece, const SwPooling *pooling)
+{
+  g_autofree char *sentence = sw_pooling_sentence (pooling);
+
   /* Translators: a line of a list; 1 what is knitted: “Socks”, 2 a sentence: “At 64 stitches in the round …” */
   g_string_append_printf (out, _ ("– %1$s: %2$s"), g_dpgettext2 (GETTEXT_PACKAGE, "knitting", piece->label), sentence);
   g_string_append_c (out, '\n');
 }
 
+/* Where every piece scatters alike, that is said once. */
 static void
 add_knitting (GString *out, const SwForecast *forecast)
 {
   SwUsualWidths pieces[SW_N_USUAL];
+  SwPooling pooling[SW_N_USUAL];
+  gboolean shown[SW_N_USUAL], any = FALSE, all_scatter = TRUE;
 
   sw_usual_widths (forecast->sketch->cloth.stitches_per_10cm, pieces);
   /* Translators: %.3g is a number of stitches */
   g_string_append_printf (out, _ ("How it is likely to knit up, in stocking stitch at %.3g stitches to 10 cm:"), forecast->sketch->cloth.stitches_per_10cm);
   g_string_append_c (out, '\n');
   for (int i = 0; i < SW_N_USUAL; i++)
-    add_piece (out, forecast, &pieces[i]);
+    {
+      shown[i] = look_at_piece (forecast, &pieces[i], &pooling[i]);
+      any = any || shown[i];
+      all_scatter = all_scatter && (!shown[i] || pooling[i].verdict == SW_VERDICT_SCATTERS);
+    }
+  if (any && all_scatter)
+    add_line (out, _ ("From socks to blankets nothing lines up: the colours scatter, mottled all over."));
+  for (int i = 0; i < SW_N_USUAL && !all_scatter; i++)
+    if (shown[i])
+      add_piece (out, &pieces[i], &pooling[i]);
 }
 
 static void

@@ -46,7 +46,7 @@ TREE = tree()
 
 @tap.test
 def help_lists_what_was_promised():
-    check({command[0] for command in TREE} == {"check", "forecast", "scan", "sheet", "draw", "template", "trace", "calc"}, TREE)
+    check({command[0] for command in TREE} == {"check", "forecast", "scan", "sheet", "draw", "words", "template", "trace", "calc"}, TREE)
     check({command[1] for command in TREE if len(command) > 1} == {"stitch-length", "ph", "strike", "difference", "colour", "spectrum", "mix"}, TREE)
     check({"--output", "--face", "--size"} <= TREE[("draw",)] and {"--from", "--to", "--csv"} <= TREE[("scan",)], TREE)
 
@@ -62,7 +62,7 @@ def section(text, command):
     """The part of the manual that is about one command."""
     start = re.search(r"^\.It Cm " + re.escape(" ".join(command)) + r"\b.*$", text, re.M)
     check(start, command, "has no place of its own")
-    end = re.search(r"^\.(It Cm (check|forecast|scan|sheet|draw|template|trace|calc)|Sh|Ss)\b", text[start.end():], re.M)
+    end = re.search(r"^\.(It Cm (check|forecast|scan|sheet|draw|words|template|trace|calc)|Sh|Ss)\b", text[start.end():], re.M)
     return text[start.end(): start.end() + end.start()]
 
 

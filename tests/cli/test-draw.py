@@ -144,9 +144,13 @@ def the_listing_is_as_the_options_say():
         return draw("listing", "--size", "150x150", *options)
 
     plain = listing()
-    for options in (("--turns", "14"), ("--start", "40"), ("--arrangement", "hanks"), ("--ground", "grey")):
+    for options in (("--turns", "14"), ("--start", "40"), ("--arrangement", "hanks"), ("--ground", "grey"), ("--label", "white")):
         check(listing(*options) != plain, options)
     check(listing("--arrangement", "hanks", "--hanks", "5") != listing("--arrangement", "hanks"), "hanks")
+    check(listing("--label", "grey") != listing("--label", "white"), "papers")
+    check(listing("--label", "grey", "--label-words") != listing("--label", "grey"), "words on the label")
+    check(listing("--label-words") == plain, "words on no label")
+    check(draw("hank", "--size", "300x90", "--label", "white") != draw("hank", "--size", "300x90"), "a label on the hank alone")
     check(draw("skein", "--size", "200x80", "--wet") != draw("skein", "--size", "200x80"), "wet")
     check(len({draw("skein", "--size", "200x80", "--pan", pan) for pan in ("none", "steel", "enamel")}) == 3, "pans")
     for shape, size in (("square", (2000, 2000)), ("4:5", (1600, 2000)), ("wide", (2000, 1333))):

@@ -284,7 +284,10 @@ test_mark (void)
   g_autoptr (SwSketch) sketch = sw_sketch_copy (forecast->sketch);
   g_autoptr (GBytes) without = render (SW_PICTURE_LISTING, SW_FORMAT_PNG, 200, 200);
   g_autofree char *folder = g_dir_make_tmp (NULL, NULL), *path = g_build_filename (folder, "mark.jpg", NULL);
-  static const char *const wrong[] = { "nowhere.png", NULL };
+  /* A folder, a device that never ends, words, and a PNG of 60000 x 60000 pixels in 33 bytes. */
+  static const char bomb[] = "\x89PNG\r\n\x1a\n\0\0\0\rIHDR\0\0\xea\x60\0\0\xea\x60\1\0\0\0\0\0\0\0";
+  g_autofree char *bomb_path = g_build_filename (folder, "bomb.png", NULL), *nowhere = g_build_filename (folder, "nowhere.png", NULL);
+  const char *const wrong[] = { nowhere, path, folder, "/dev/zero", bomb_path };
   g_autoptr (GBytes) mark = render (SW_PICTURE_STRIP, SW_FORMAT_JPEG, 60, 30);
   g_autoptr (GError) error = NULL;
   SwForecast marked = *forecast;
@@ -300,16 +303,18 @@ test_mark (void)
     g_assert_false (g_bytes_equal (with, without));
   }
   g_assert_true (g_file_set_contents (path, "words", -1, NULL));
+  g_assert_true (g_file_set_contents (bomb_path, bomb, sizeof bomb - 1, NULL));
   for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++)
     {
       g_free (sketch->listing.mark);
-      sketch->listing.mark = i == 0 ? g_build_filename (folder, wrong[i], NULL) : g_strdup (path);
+      sketch->listing.mark = g_strdup (wrong[i]);
       g_assert_null (sw_picture_render (SW_PICTURE_LISTING, SW_FORMAT_PNG, &marked, 200, 200, &sw_look_plain, &error));
       g_assert_error (error, SW_FILE_ERROR, SW_FILE_ERROR_PICTURE);
       g_assert_nonnull (strstr (error->message, sketch->listing.mark));
       g_clear_error (&error);
     }
   g_remove (path);
+  g_remove (bomb_path);
   g_rmdir (folder);
 }
 

@@ -324,6 +324,89 @@ test_load_refusals (Fixture *fixture, gconstpointer data)
 
 #define ADD(name, function) g_test_add ("/files/store/" name, Fixture, NULL, set_up, function, tear_down)
 
+/* Saves @sketch with a mark at @mark in @folder, and tells the mark's path in the file. */
+static char *
+kept_mark (SwSketch *sketch, GFile *file, const char *mark)
+{
+  g_autoptr (SwSketch) parsed = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = NULL;
+  gsize n;
+
+  g_free (sketch->listing.mark);
+  sketch->listing.mark = g_strdup (mark);
+  g_assert_true (sw_colourway_save (sketch, file, NULL, NULL, &error));
+  g_assert_no_error (error);
+  g_assert_cmpstr (sketch->listing.mark, ==, mark); /* the sketch in memory stays as it was */
+  g_assert_true (g_file_load_contents (file, NULL, &text, &n, NULL, &error));
+  parsed = sw_colourway_parse (text, n, &error);
+  g_assert_no_error (error);
+  return g_strdup (parsed->listing.mark);
+}
+
+static char *
+found_mark (GFile *file)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SwSketch) sketch = sw_colourway_load (file, NULL, NULL, &error);
+
+  g_assert_no_error (error);
+  return g_strdup (sketch->listing.mark);
+}
+
+/* A mark in the colourway's folder, beneath, beside or two up is told from it; and the folder can be moved. */
+static void
+test_mark (void)
+{
+  g_autofree char *top = g_dir_make_tmp (NULL, NULL);
+  g_autofree char *shop = g_build_filename (top, "shop", NULL), *moved = g_build_filename (top, "moved", NULL), *art = g_build_filename (shop, "art", NULL);
+  const struct
+  {
+    const char *folder, *name, *kept;
+  } rows[] = { { shop, "mark.png", "mark.png" }, { art, "mark.png", "art/mark.png" }, { top, "mark.png", "../mark.png" }, { "/nowhere/at/all", "mark.png", "/nowhere/at/all/mark.png" } };
+  g_autofree char *place = g_build_filename (shop, "a.colourway", NULL), *new_place = g_build_filename (moved, "a.colourway", NULL), *new_mark = g_build_filename (moved, "mark.png", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (place);
+  g_autoptr (GFile) new_file = g_file_new_for_path (new_place);
+  g_autoptr (SwSketch) sketch = sw_sketch_new ();
+
+  g_assert_cmpint (g_mkdir_with_parents (art, 0700), ==, 0);
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autofree char *mark = g_build_filename (rows[i].folder, rows[i].name, NULL);
+      g_autofree char *kept = kept_mark (sketch, file, mark);
+      g_autofree char *found = found_mark (file);
+
+      g_assert_cmpstr (kept, ==, rows[i].kept);
+      g_assert_cmpstr (found, ==, mark);
+    }
+  {
+    /* Told as a whole path that no longer leads anywhere, but the mark came along; then by its way from the file. */
+    g_autofree char *here = g_build_filename (shop, "mark.png", NULL);
+    g_autofree char *kept = kept_mark (sketch, file, "/nowhere/at/all/mark.png");
+    g_autofree char *beside = NULL;
+    g_autofree char *kept_here = NULL;
+    g_autofree char *after = NULL;
+
+    g_assert_cmpstr (kept, ==, "/nowhere/at/all/mark.png");
+    g_assert_true (g_file_set_contents (here, "mark", -1, NULL));
+    beside = found_mark (file);
+    g_assert_cmpstr (beside, ==, here);
+    kept_here = kept_mark (sketch, file, here);
+    g_assert_cmpint (g_rename (shop, moved), ==, 0);
+    after = found_mark (new_file);
+    g_assert_cmpstr (after, ==, new_mark);
+  }
+  g_remove (new_mark);
+  g_remove (new_place);
+  {
+    g_autofree char *moved_art = g_build_filename (moved, "art", NULL);
+
+    g_rmdir (moved_art);
+  }
+  g_rmdir (moved);
+  g_rmdir (top);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -346,5 +429,6 @@ main (int argc, char *argv[])
 
       g_test_add (path, Fixture, GSIZE_TO_POINTER (i), set_up, test_place, tear_down);
     }
+  g_test_add_func ("/files/store/mark", test_mark);
   return g_test_run ();
 }

@@ -18,7 +18,7 @@ _strandwise_cli_value ()
     --shape) echo square 4:5 wide ;;
     --ground) echo white pale grey charcoal ;;
     --state) echo dry wet ;;
-    --units) case $2 in sheet | template) echo metric us ;; *) echo cm in ;; esac ;;
+    --units) case $2 in sheet | template | words) echo metric us ;; *) echo cm in ;; esac ;;
   esac
 }
 
@@ -31,6 +31,7 @@ _strandwise_cli_options ()
     scan) echo --from --to --csv --json --help ;;
     sheet) echo --output --format --skeins --pans --units --paper --help ;;
     draw) echo --output --format --size --face --units --item --side --stitch-px --width --from --to --pan --wet --turns --start --arrangement --hanks --label --label-words --shape --ground --no-marks --dark --help ;;
+    words) echo --alt --units --help ;;
     template) echo --output --format --paper --units --help ;;
     trace) echo --into --output --help ;;
     calc) echo --help ;;
@@ -48,7 +49,7 @@ _strandwise_cli_options ()
 _strandwise_cli_words ()
 {
   case $1 in
-    '') echo check forecast scan sheet draw template trace calc ;;
+    '') echo check forecast scan sheet draw words template trace calc ;;
     calc) echo stitch-length ph strike difference colour spectrum mix ;;
     draw) echo pan strip cloth item scan skein hank listing ;;
   esac

@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Completion of strandwise-cli in fish.
 
-set -l commands check forecast scan sheet draw template trace calc
+set -l commands check forecast scan sheet draw words template trace calc
 set -l sums stitch-length ph strike difference colour spectrum mix
 set -l pictures pan strip cloth item scan skein hank listing
 set -l c complete -c strandwise-cli
@@ -14,12 +14,16 @@ $c -n "not __fish_seen_subcommand_from $commands" -a forecast -d 'Print everythi
 $c -n "not __fish_seen_subcommand_from $commands" -a scan -d 'Print how the colours pool at every width'
 $c -n "not __fish_seen_subcommand_from $commands" -a sheet -d 'Print the dye sheet'
 $c -n "not __fish_seen_subcommand_from $commands" -a draw -d 'Draw a picture of a colourway'
+$c -n "not __fish_seen_subcommand_from $commands" -a words -d 'Print the words for a shop\'s page'
 $c -n "not __fish_seen_subcommand_from $commands" -a template -d 'Draw the pan full size'
 $c -n "not __fish_seen_subcommand_from $commands" -a trace -d 'Bring a traced layout in as pours'
 $c -n "not __fish_seen_subcommand_from $commands" -a calc -d 'Work out a dyer\'s single sums'
 
-$c -n '__fish_seen_subcommand_from check forecast' -ka '(__fish_complete_suffix .colourway)'
+$c -n '__fish_seen_subcommand_from check forecast words' -ka '(__fish_complete_suffix .colourway)'
 $c -n '__fish_seen_subcommand_from check forecast calc' -l json -d 'Print JSON instead of words'
+
+$c -n '__fish_seen_subcommand_from words' -l alt -d 'What the picture shows'
+$c -n '__fish_seen_subcommand_from words' -x -l units -a 'metric us' -d 'Units to measure in'
 
 # The first word after the program is the command: “scan” is also a picture.
 set -l scanning 'test (count (commandline -opc)) -gt 1; and test (commandline -opc)[2] = scan'
