@@ -334,6 +334,27 @@ test_stands_in (Fixture *fixture, gconstpointer data)
   assert_sharp (fixture->tiles, &after);
 }
 
+/* Nearer, what was seen before covers all that is seen: the whole cloth need not be drawn beneath it. */
+static void
+test_nearer (Fixture *fixture, gconstpointer data)
+{
+  SwClothSight before = sight_of (fixture->forecast[0], 20, -40, -300), after = sight_of (fixture->forecast[0], 40, -300, -700), sight;
+  g_autoptr (GArray) pieces = NULL;
+  const SwClothShown *still;
+
+  look (fixture, &before);
+  settle (fixture);
+  sw_cloth_tiles_look (fixture->tiles, &after);
+  pieces = sw_cloth_tiles_show (fixture->tiles, &sight);
+  g_assert_cmpuint (pieces->len, ==, 1);
+  still = &g_array_index (pieces, SwClothShown, 0);
+  g_assert_false (still->turned);
+  g_assert_cmpfloat_with_epsilon (still->x, -300 + 2 * 40, 1e-6);
+  g_assert_cmpfloat_with_epsilon (still->y, -700 + 2 * 300, 0.01);
+  g_assert_cmpfloat_with_epsilon (still->width, 2 * WIDTH, 1e-6);
+  g_assert_cmpfloat_with_epsilon (still->height, 2 * HEIGHT, 0.01);
+}
+
 /* At any moment of a change all that is shown is of one forecast, and nothing is missing. */
 static void
 test_no_mixture (Fixture *fixture, gconstpointer data)
@@ -444,6 +465,7 @@ main (int argc, char *argv[])
   add ("sharp", test_sharp);
   add ("kept", test_kept);
   add ("stands-in", test_stands_in);
+  add ("nearer", test_nearer);
   add ("no-mixture", test_no_mixture);
   add ("no-starving", test_no_starving);
   add ("wait", test_wait);

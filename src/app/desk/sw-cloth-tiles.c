@@ -407,6 +407,17 @@ show (GArray *pieces, const SwClothSight *sight, SwClothPixels *piece, double x,
   g_array_append_val (pieces, shown);
 }
 
+/* Whether a piece hides all that is seen of the cloth. */
+static gboolean
+hides_all (const SwClothShown *shown, const SwClothSight *sight)
+{
+  const SwTileBox picture = picture_of (sight);
+
+  return shown->x <= MAX (0, sight->left + picture.x) && shown->y <= MAX (0, sight->top + picture.y) &&
+         shown->x + shown->width >= MIN (sight->width, sight->left + picture.x + picture.width) &&
+         shown->y + shown->height >= MIN (sight->height, sight->top + picture.y + picture.height);
+}
+
 static void
 show_stand_ins (SwClothTiles *self, GArray *pieces)
 {
@@ -423,6 +434,8 @@ show_stand_ins (SwClothTiles *self, GArray *pieces)
       const SwTileBox *box = &self->still_box;
 
       show (pieces, sight, self->still, box->x * x, box->y * y, box->width * x, box->height * y, self->still_size.purl_side != sight->size.purl_side);
+      if (pieces->len == 2 && hides_all (&g_array_index (pieces, SwClothShown, 1), sight))
+        g_array_remove_index (pieces, 0);
     }
 }
 
