@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
+#include "cli/sw-cli-batch.h"
 #include "cli/sw-cli-paper.h"
 #include "cli/sw-cli-run.h"
 #include "cli/sw-cli-stream.h"
@@ -9,7 +10,6 @@
 #include "files/sw-print.h"
 #include "files/sw-sheet-text.h"
 #include "files/sw-svg.h"
-#include "sketch/sw-member.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -42,7 +42,7 @@ typedef struct
   int format;
   SwMeasureSystem system;
   SwPaper paper;
-  gint64 skeins, pans; /* 0: as the colourway says */
+  SwCliBatch batch;
 } Order;
 
 static GBytes *
@@ -126,13 +126,6 @@ read_format (const Typed *typed, int *format, GError **error)
   return TRUE;
 }
 
-/* A count as for the member of that name, but not 0. */
-static gboolean
-read_count (const char *option, const char *text, const char *member, gint64 *count, GError **error)
-{
-  return text == NULL || sw_cli_whole (option, text, 1, (gint64) sw_record_find_member (SW_RECORD_SHEET, member)->max, count, error);
-}
-
 static gboolean
 read_order (const Typed *typed, Order *order, GError **error)
 {
@@ -142,20 +135,7 @@ read_order (const Typed *typed, Order *order, GError **error)
   if (!read_format (typed, &order->format, error) || !sw_cli_choice ("--units", typed->units, systems, &system, error) || !sw_cli_paper (typed->paper, &order->paper, error))
     return FALSE;
   order->system = (SwMeasureSystem) system;
-  return read_count ("--skeins", typed->skeins, "skeins", &order->skeins, error) && read_count ("--pans", typed->pans, "pans", &order->pans, error);
-}
-
-/* The colourway with the batch that was asked for. */
-static SwSketch *
-read_batch (const char *name, const Order *order, GError **error)
-{
-  SwSketch *sketch = sw_cli_read_sketch (name, error);
-
-  if (sketch != NULL && order->skeins > 0)
-    sketch->sheet.skeins = order->skeins;
-  if (sketch != NULL && order->pans > 0)
-    sketch->sheet.pans = order->pans;
-  return sketch;
+  return sw_cli_batch (typed->skeins, typed->pans, &order->batch, error);
 }
 
 /* Several forecasts, to tell how alike skeins come out and what slips do. */
@@ -216,7 +196,7 @@ sw_cli_sheet (SwCall *call, GError **error)
 
   if (!sw_cli_parse (call, entries, 1, 1, &files, error) || !read_order (&typed, &order, error))
     return FALSE;
-  sketch = read_batch (files[0], &order, error);
+  sketch = sw_cli_read_batch (files[0], &order.batch, error);
   if (sketch == NULL)
     return FALSE;
   sw_cli_progress (_ ("Working out the dye sheet…"));

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
+#include "cli/sw-cli-batch.h"
 #include "cli/sw-cli-paper.h"
 #include "cli/sw-cli-stream.h"
 #include "cli/sw-cli-value.h"
@@ -17,7 +18,7 @@ static const char *const systems[] = { "metric", "us", NULL };
 /* What was typed. */
 typedef struct
 {
-  char *output, *format, *paper, *units;
+  char *output, *format, *paper, *units, *skeins, *pans;
 } Typed;
 
 static void
@@ -27,6 +28,8 @@ typed_clear (Typed *typed)
   g_free (typed->format);
   g_free (typed->paper);
   g_free (typed->units);
+  g_free (typed->skeins);
+  g_free (typed->pans);
 }
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Typed, typed_clear)
@@ -36,6 +39,7 @@ typedef struct
 {
   int format, system;
   SwPaper paper;
+  SwCliBatch batch;
 } Order;
 
 gboolean
@@ -80,7 +84,8 @@ read_order (const Typed *typed, Order *order, GError **error)
   *order = (Order){ 0 };
   if (typed->output == NULL)
     return sw_cli_missing ("-o", error);
-  return read_format (typed, &order->format, error) && sw_cli_paper (typed->paper, &order->paper, error) && sw_cli_choice ("--units", typed->units, systems, &order->system, error);
+  return read_format (typed, &order->format, error) && sw_cli_paper (typed->paper, &order->paper, error) && sw_cli_choice ("--units", typed->units, systems, &order->system, error) &&
+         sw_cli_batch (typed->skeins, typed->pans, &order->batch, error);
 }
 
 static GBytes *
@@ -107,6 +112,8 @@ sw_cli_template (SwCall *call, GError **error)
   const GOptionEntry entries[] = {
     { "output", 'o', G_OPTION_FLAG_NONE, G_OPTION_ARG_FILENAME, &typed.output, N_ ("Where the template goes; - is standard output"), "OUT" },
     { "format", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.format, N_ ("Pages to print, or a drawing to trace on; else by the ending of OUT"), "pdf|svg" },
+    { "skeins", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.skeins, N_ ("Skeins in the batch"), "N" },
+    { "pans", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.pans, N_ ("Pans they are dyed in"), "P" },
     { "paper", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.paper, N_ ("Paper to print on; else as usual where you are"), "a4|letter" },
     { "units", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.units, N_ ("Units of the amounts in a drawing"), "metric|us" },
     G_OPTION_ENTRY_NULL,
@@ -114,7 +121,7 @@ sw_cli_template (SwCall *call, GError **error)
 
   if (!sw_cli_parse (call, entries, 1, 1, &files, error) || !read_order (&typed, &order, error))
     return FALSE;
-  sketch = sw_cli_read_sketch (files[0], error);
+  sketch = sw_cli_read_batch (files[0], &order.batch, error);
   if (sketch != NULL)
     bytes = draw (sketch, &order, error);
   return bytes != NULL && sw_cli_write (typed.output, bytes, error);

@@ -5,8 +5,10 @@
 
 #include "draw/sw-canvas.h"
 #include "draw/sw-draw-pan.h"
+#include "draw/sw-pan-copies.h"
 #include "draw/sw-ruler.h"
 #include "draw/sw-sheet-layout.h"
+#include "sheet/sw-sheet-lay.h"
 
 #include <pango/pangocairo.h>
 
@@ -81,7 +83,7 @@ static void
 find_geometry (const SwSheetLayout *self, const SwSheetItem *item, double width, double height, SwPanGeometry *geometry)
 {
   const SwSketch *sketch = self->forecast->sketch;
-  const double length = sw_sketch_lay_length (sketch) * item->scale, across = sw_sketch_lay_width (sketch) * item->scale;
+  const double length = sw_sketch_lay_length (sketch) * item->scale, across = (item->laid > 0 ? sketch->lay.width_cm * (double) item->laid : sw_sketch_lay_width (sketch)) * item->scale;
   const double pan_length = sketch->lay.pan_length_cm * item->scale, pan_width = sketch->lay.pan_width_cm * item->scale;
 
   *geometry = (SwPanGeometry){
@@ -98,6 +100,25 @@ draw_walls (const SwCanvas *canvas, const SwBox *pan)
   cairo_set_source_rgb (canvas->cr, 0.35, 0.35, 0.35);
   cairo_set_line_width (canvas->cr, 1.2);
   cairo_stroke (canvas->cr);
+}
+
+/* A pan of the batch: the drawing again and again, or as much of it as there are skeins. */
+static void
+draw_copies (cairo_t *cr, const SwSheetLayout *self, gsize laid, const SwPanGeometry *whole, double width, double height, const SwLook *look)
+{
+  const gsize copies = sw_sheet_copies (self->sheet, laid);
+
+  cairo_save (cr);
+  cairo_rectangle (cr, whole->skein.x, whole->skein.y, whole->skein.width, whole->skein.height);
+  cairo_clip (cr);
+  for (gsize copy = 0; copy < copies; copy++)
+    {
+      SwPanGeometry geometry;
+
+      sw_pan_copy_geometry (whole, self->forecast->sketch, copy, &geometry);
+      sw_draw_pan_parts (cr, self->forecast, &geometry, SW_PAN_SKEIN | SW_PAN_MARKS, width, height, look);
+    }
+  cairo_restore (cr);
 }
 
 static void
@@ -117,7 +138,10 @@ draw_pan (cairo_t *cr, const SwSheetLayout *self, const SwSheetItem *item)
   sw_canvas_begin_over (&canvas, cr, width, height, &look);
   draw_walls (&canvas, &geometry.pan);
   sw_canvas_end (&canvas);
-  sw_draw_pan_parts (cr, self->forecast, &geometry, SW_PAN_SKEIN | SW_PAN_MARKS, width, height, &look);
+  if (item->laid > 0)
+    draw_copies (cr, self, item->laid, &geometry, width, height, &look);
+  else
+    sw_draw_pan_parts (cr, self->forecast, &geometry, SW_PAN_SKEIN | SW_PAN_MARKS, width, height, &look);
   if (item->ruled)
     {
       const SwBox ruler = { geometry.skein.x, height + 2, geometry.skein.width, RULER - 4 };

@@ -5,6 +5,7 @@
 
 #include "colour/sw-sample-forms.h"
 #include "draw/sw-canvas.h"
+#include "draw/sw-pan-copies.h"
 #include "sheet/sw-step-title.h"
 
 #include <glib/gi18n-lib.h>
@@ -24,6 +25,7 @@ typedef struct
   cairo_t *cr;
   const SwSketch *sketch;
   const SwTemplate *layout;
+  SwPanGeometry copy; /* of the drawing, which may lie in the pan more than once */
   gsize row, column;
   SwBox tile;
 } Page;
@@ -61,7 +63,7 @@ draw_pour (const Page *p, const SwStep *step)
   const gboolean second = sw_pan_pour_on_second (p->sketch, step->id);
 
   cairo_new_path (p->cr);
-  sw_pan_trace_pour (p->cr, &p->layout->geometry, p->sketch, step);
+  sw_pan_trace_pour (p->cr, &p->copy, p->sketch, step);
   cairo_set_source_rgba (p->cr, colour.r, colour.g, colour.b, second ? TINT / 2 : TINT);
   cairo_fill_preserve (p->cr);
   if (step->kind == SW_STEP_SPECKLE)
@@ -124,12 +126,12 @@ static gboolean
 place_label (const Page *p, const SwStep *step, const GArray *taken, double *x, double *y)
 {
   static const double shares[] = { 0.5, 0.25, 0.75, 0.12, 0.62, 0.38, 0.87 };
-  const SwBox *skein = &p->layout->geometry.skein;
-  const double top = MAX (p->tile.y, skein->y), bottom = MIN (p->tile.y + p->tile.height, skein->y + skein->height);
+  const SwBox *skein = &p->copy.skein;
+  const double top = MAX (MAX (p->tile.y, skein->y), p->layout->geometry.skein.y), bottom = MIN (p->tile.y + p->tile.height, skein->y + skein->height);
   gboolean found = FALSE;
 
   cairo_new_path (p->cr);
-  sw_pan_trace_pour (p->cr, &p->layout->geometry, p->sketch, step);
+  sw_pan_trace_pour (p->cr, &p->copy, p->sketch, step);
   for (gsize i = 0; i < G_N_ELEMENTS (shares); i++)
     {
       const double at_y = top + shares[i] * (bottom - top);
@@ -173,10 +175,8 @@ draw_badge (const Page *p, const SwStep *step, double x, double y)
 }
 
 static void
-draw_badges (const Page *p)
+draw_badges (const Page *p, GArray *taken)
 {
-  g_autoptr (GArray) taken = g_array_new (FALSE, FALSE, sizeof (SwBox));
-
   for (guint i = 0; i < p->sketch->steps->len; i++)
     {
       const SwStep *step = g_ptr_array_index (p->sketch->steps, i);
@@ -192,22 +192,54 @@ draw_badges (const Page *p)
 }
 
 static void
-draw_drawing (const Page *p)
+draw_pours (const Page *p)
 {
-  const SwPanGeometry *geometry = &p->layout->geometry;
-
-  trace_box (p, &geometry->pan);
-  stroke (p, 0.6 * MM, 0.35);
   cairo_save (p->cr);
-  trace_box (p, &geometry->skein);
+  trace_box (p, &p->layout->geometry.skein);
+  cairo_clip (p->cr);
+  trace_box (p, &p->copy.skein);
   cairo_clip (p->cr);
   for (guint i = 0; i < p->sketch->steps->len; i++)
     if (sw_step_is_pour (p->sketch->steps->pdata[i]))
       draw_pour (p, p->sketch->steps->pdata[i]);
   cairo_restore (p->cr);
-  trace_box (p, &geometry->skein);
+}
+
+/* Where one skein ends and the next begins, if they are not all in the drawing. */
+static void
+draw_lanes (const Page *p)
+{
+  const SwBox *skein = &p->layout->geometry.skein;
+  const double lane = p->sketch->lay.width_cm * p->layout->geometry.scale;
+
+  for (double y = skein->y + skein->height - lane; p->layout->copies > 1 && y > skein->y + 1; y -= lane)
+    {
+      cairo_move_to (p->cr, skein->x, y);
+      cairo_line_to (p->cr, skein->x + skein->width, y);
+      stroke (p, 0.3 * MM, 0);
+    }
+}
+
+static void
+draw_drawing (Page *p)
+{
+  g_autoptr (GArray) taken = g_array_new (FALSE, FALSE, sizeof (SwBox));
+
+  trace_box (p, &p->layout->geometry.pan);
+  stroke (p, 0.6 * MM, 0.35);
+  for (gsize copy = 0; copy < p->layout->copies; copy++)
+    {
+      sw_pan_copy_geometry (&p->layout->geometry, p->sketch, copy, &p->copy);
+      draw_pours (p);
+    }
+  draw_lanes (p);
+  trace_box (p, &p->layout->geometry.skein);
   stroke (p, 0.3 * MM, 0);
-  draw_badges (p);
+  for (gsize copy = 0; copy < p->layout->copies; copy++)
+    {
+      sw_pan_copy_geometry (&p->layout->geometry, p->sketch, copy, &p->copy);
+      draw_badges (p, taken);
+    }
 }
 
 /* Seams */

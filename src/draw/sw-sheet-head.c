@@ -3,6 +3,8 @@
 
 #include "draw/sw-sheet-layout.h"
 
+#include "sheet/sw-sheet-lay.h"
+
 #include "sketch/sw-member.h"
 
 #include <glib/gi18n-lib.h>
@@ -197,6 +199,59 @@ add_face (SwSheetLayout *self, const PanView *view, gboolean second, double left
   item->ruled = ruled;
 }
 
+/* Where pans of the batch hold more or fewer skeins than are drawn: each kind small, without numbers, and what differs in words. */
+
+static double
+find_load_scale (const SwSheetLayout *self, gsize laid, double width)
+{
+  static const double most_high[] = { 76, 66, 50 };
+  const SwLaySettings *lay = &self->forecast->sketch->lay;
+  const double length = MAX (lay->pan_length_cm, sw_sketch_lay_length (self->forecast->sketch)) * POINTS_PER_CM;
+  const double across = MAX (lay->pan_width_cm, lay->width_cm * (double) laid) * POINTS_PER_CM;
+  gsize i = 0;
+
+  while (i + 1 < G_N_ELEMENTS (scales) && (length / scales[i] > width - 4 || across / scales[i] > most_high[self->closeness]))
+    i++;
+  return scales[i];
+}
+
+/* Within the row under way. Returns: its width */
+static double
+add_load (SwSheetLayout *self, gsize skeins, double left, double room)
+{
+  const SwLaySettings *lay = &self->forecast->sketch->lay;
+  const gsize laid = sw_sheet_laid_skeins (self->sheet, skeins);
+  const double parts = find_load_scale (self, laid, room);
+  const double width = MAX (lay->pan_length_cm, sw_sketch_lay_length (self->forecast->sketch)) * POINTS_PER_CM / parts + 4;
+  const double height = MAX (lay->pan_width_cm, lay->width_cm * (double) laid) * POINTS_PER_CM / parts + 4;
+  /* Translators: over a small drawing of a pan that holds so many skeins, with its scale, as on a map */
+  g_autofree char *words = g_strdup_printf (ngettext ("A pan with %1$d skein, 1 : %2$g", "A pan with %1$d skeins, 1 : %2$g", (gulong) skeins), (int) skeins, parts);
+  const double caption = sw_sheet_add_text (self, words, SW_STYLE_ASIDE, left, 0, room, 0);
+  SwSheetItem *item = sw_sheet_add (self, SW_SHEET_PAN, left, caption + 1, width, height);
+
+  item->scale = POINTS_PER_CM / parts;
+  item->laid = laid;
+  return MAX (width, sw_sheet_text_width (self, words, SW_STYLE_ASIDE));
+}
+
+static void
+lay_loads (SwSheetLayout *self)
+{
+  const gsize drawn = (gsize) self->forecast->sketch->lay.skeins, kinds[] = { self->sheet->fullest, self->sheet->lesser };
+  const double room = (self->content.width - 2 * BETWEEN) / 3;
+  g_autofree char *text = sw_sheet_lay_text (self->sheet);
+  double left = 0;
+
+  if (text == NULL)
+    return;
+  sw_sheet_begin_row (self);
+  for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++)
+    if (kinds[i] > 0 && kinds[i] != drawn && sw_sheet_laid_skeins (self->sheet, kinds[i]) == kinds[i])
+      left += add_load (self, kinds[i], left, room) + BETWEEN;
+  sw_sheet_add_text (self, text, SW_STYLE_ASIDE, left, 0, self->content.width - left, 0);
+  sw_sheet_end_row (self, sw_sheet_gap (self), 0);
+}
+
 void
 sw_sheet_lay_pan (SwSheetLayout *self)
 {
@@ -212,4 +267,5 @@ sw_sheet_lay_pan (SwSheetLayout *self)
       sw_sheet_end_row (self, 2, 0);
       sw_sheet_begin_row (self);
     }
+  lay_loads (self);
 }

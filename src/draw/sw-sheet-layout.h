@@ -50,6 +50,7 @@ typedef struct
   guint number;     /* badge */
   gboolean second;  /* pan: which face is up */
   gboolean ruled;   /* pan: with a ruler below */
+  gsize laid;       /* pan: skeins in it; 0: as drawn, with its numbers */
   double scale;     /* pan: points per cm */
 } SwSheetItem;
 

@@ -13,14 +13,32 @@
 /* The day in order, a box to tick before each line. */
 
 #define TICK 11.0
-#define CLOCK_AT 18.0
-#define CLOCK 42.0
-#define BADGE_AT (CLOCK_AT + CLOCK + 8)
+#define TICK_STEP 15.0
+#define MOST_TICKS 6 /* in a line; for more pans one has to do */
+#define CLOCK 45.0   /* right of the last box */
 #define BADGE 16.0
-#define WORDS_AT (BADGE_AT + BADGE + 6)
 #define AMOUNT 88.0
 #define MEASURE 104.0
 #define NARROWER 18.0 /* of both columns on the closest page */
+
+/* A box for each pan. */
+static int
+ticks_of (const SwSheetLayout *self)
+{
+  return self->sheet->pans <= MOST_TICKS ? (int) self->sheet->pans : 1;
+}
+
+static double
+badge_at (const SwSheetLayout *self)
+{
+  return ticks_of (self) * TICK_STEP + CLOCK + 8;
+}
+
+static double
+words_at (const SwSheetLayout *self)
+{
+  return badge_at (self) + BADGE + 6;
+}
 
 /* One line of the day, in words. */
 typedef struct
@@ -206,7 +224,7 @@ static void
 add_aside (SwSheetLayout *self, const char *text, double width)
 {
   if (text != NULL)
-    sw_sheet_add_text (self, text, SW_STYLE_ASIDE, WORDS_AT, row_height (self), width, 0);
+    sw_sheet_add_text (self, text, SW_STYLE_ASIDE, words_at (self), row_height (self), width, 0);
 }
 
 /* It leads the eye from the words to the amount. */
@@ -228,32 +246,64 @@ clock_text (double minutes)
 }
 
 static void
+add_ticks (SwSheetLayout *self, SwDeedKind kind)
+{
+  const int n = sw_deed_is_in_pan (kind) ? ticks_of (self) : 1;
+
+  for (int i = 0; i < n; i++)
+    sw_sheet_add (self, SW_SHEET_TICK, i * TICK_STEP, 0, TICK, TICK)->on_line = TRUE;
+}
+
+/* The pans' numbers over their boxes. */
+static void
+lay_pan_numbers (SwSheetLayout *self)
+{
+  const int n = ticks_of (self);
+
+  if (n == 1)
+    return;
+  sw_sheet_begin_row (self);
+  for (int i = 0; i < n; i++)
+    {
+      char number[16];
+      double width;
+
+      g_snprintf (number, sizeof number, "%d", i + 1);
+      width = sw_sheet_text_width (self, number, SW_STYLE_ASIDE);
+      sw_sheet_add_text (self, number, SW_STYLE_ASIDE, i * TICK_STEP + (TICK - width) / 2, 0, width, 0);
+    }
+  /* Translators: at the head of columns numbered 1, 2 ... of boxes to tick: a box for each pan */
+  sw_sheet_add_text (self, _ ("a box for each pan"), SW_STYLE_ASIDE, n * TICK_STEP + 8, 0, self->content.width - n * TICK_STEP - 8, 0);
+  sw_sheet_end_row (self, 1, 20);
+}
+
+static void
 lay_line (SwSheetLayout *self, const SwDeed *deed, const Line *line, const char *cautions)
 {
   const gboolean alone = line->amount == NULL && line->measure == NULL;
   const double narrower = self->closeness < SW_SHEET_CLOSEST ? 0 : NARROWER; /* words that wrap cost a line */
   const double amount = AMOUNT - narrower, measure = MEASURE - narrower;
-  const double words = self->content.width - WORDS_AT - (alone ? 0 : amount + measure + 12);
+  const double words = self->content.width - words_at (self) - (alone ? 0 : amount + measure + 12);
   const double amount_at = self->content.width - amount - measure - 8;
   g_autofree char *clock = clock_text (deed->start_min);
   SwSheetItem *item;
 
   sw_sheet_begin_row (self);
-  sw_sheet_add (self, SW_SHEET_TICK, 0, 0, TICK, TICK)->on_line = TRUE;
-  sw_sheet_add_cell (self, clock, SW_STYLE_BODY, CLOCK_AT, CLOCK, 1);
+  add_ticks (self, deed->kind);
+  sw_sheet_add_cell (self, clock, SW_STYLE_BODY, ticks_of (self) * TICK_STEP, CLOCK, 1);
   if (deed->pour > 0)
     {
-      item = sw_sheet_add (self, SW_SHEET_BADGE, BADGE_AT, 0, BADGE, BADGE);
+      item = sw_sheet_add (self, SW_SHEET_BADGE, badge_at (self), 0, BADGE, BADGE);
       item->number = deed->pour;
       item->on_line = TRUE;
     }
-  sw_sheet_add_cell (self, line->title, deed->pour > 0 ? SW_STYLE_STRONG : SW_STYLE_BODY, WORDS_AT, words, 0);
+  sw_sheet_add_cell (self, line->title, deed->pour > 0 ? SW_STYLE_STRONG : SW_STYLE_BODY, words_at (self), words, 0);
   if (line->amount != NULL)
     sw_sheet_add_cell (self, line->amount, SW_STYLE_AMOUNT, amount_at, amount, 1);
   if (line->measure != NULL)
     sw_sheet_add_cell (self, line->measure, SW_STYLE_BODY, amount_at + amount + 8, measure, 0);
-  add_aside (self, line->aside, self->content.width - WORDS_AT);
-  add_aside (self, cautions, self->content.width - WORDS_AT);
+  add_aside (self, line->aside, self->content.width - words_at (self));
+  add_aside (self, cautions, self->content.width - words_at (self));
   add_hairline (self);
   sw_sheet_end_row (self, sw_sheet_gap (self), 0);
 }
@@ -288,6 +338,7 @@ sw_sheet_lay_steps (SwSheetLayout *self)
 
   /* Translators: heading of the list of what is done, with the times from its beginning */
   sw_sheet_add_heading (self, self->sheet->pans > 1 ? _ ("The day, amounts for each pan") : _ ("The day"), 30);
+  lay_pan_numbers (self);
   for (gsize i = 0, alike; i < n; i += alike)
     {
       g_auto (Line) line = { NULL };

@@ -3,6 +3,8 @@
 
 #include "draw/sw-template.h"
 
+#include "sheet/sw-sheet-lay.h"
+
 #include <math.h>
 
 #define MARGIN (10 * SW_POINTS_PER_MM) /* more than any printer leaves white */
@@ -18,12 +20,12 @@ tiles_for (double length, double area)
 
 /* The pan's and the skein's boxes in the middle of what the pages show together. */
 static void
-place_drawing (const SwSketch *sketch, SwTemplate *layout)
+place_drawing (const SwSketch *sketch, double laid, SwTemplate *layout)
 {
   const double all_x = (double) (layout->columns - 1) * layout->step_x + layout->area.width;
   const double all_y = (double) (layout->rows - 1) * layout->step_y + layout->area.height;
   const double lengths[] = { sketch->lay.pan_length_cm * POINTS_PER_CM, sw_sketch_lay_length (sketch) * POINTS_PER_CM };
-  const double widths[] = { sketch->lay.pan_width_cm * POINTS_PER_CM, sw_sketch_lay_width (sketch) * POINTS_PER_CM };
+  const double widths[] = { sketch->lay.pan_width_cm * POINTS_PER_CM, laid * POINTS_PER_CM };
 
   layout->geometry = (SwPanGeometry){
     .pan = { (all_x - lengths[0]) / 2, (all_y - widths[0]) / 2, lengths[0], widths[0] },
@@ -33,30 +35,34 @@ place_drawing (const SwSketch *sketch, SwTemplate *layout)
 }
 
 static void
-cut (const SwSketch *sketch, double width, double height, SwTemplate *layout)
+cut (const SwSketch *sketch, double laid, double width, double height, SwTemplate *layout)
 {
   const double length = MAX (sketch->lay.pan_length_cm, sw_sketch_lay_length (sketch)) * POINTS_PER_CM + 2 * AROUND;
-  const double across = MAX (sketch->lay.pan_width_cm, sw_sketch_lay_width (sketch)) * POINTS_PER_CM + 2 * AROUND;
+  const double across = MAX (sketch->lay.pan_width_cm, laid) * POINTS_PER_CM + 2 * AROUND;
 
   *layout = (SwTemplate){ .width = width, .height = height, .area = { MARGIN, MARGIN, width - 2 * MARGIN, height - 2 * MARGIN - FOOT } };
   layout->step_x = layout->area.width - SW_TEMPLATE_OVERLAP;
   layout->step_y = layout->area.height - SW_TEMPLATE_OVERLAP;
   layout->columns = tiles_for (length, layout->area.width);
   layout->rows = tiles_for (across, layout->area.height);
-  place_drawing (sketch, layout);
+  place_drawing (sketch, laid, layout);
 }
 
 void
 sw_template_layout (const SwSketch *sketch, SwPaper paper, SwTemplate *layout)
 {
+  g_autoptr (SwSheet) sheet = sw_sheet_new (sketch, NULL);
+  const gsize skeins = sw_sheet_laid_skeins (sheet, sheet->fullest);
+  const double laid = sketch->lay.width_cm * (double) skeins;
   double width, height;
   SwTemplate lying;
 
   sw_paper_size (paper, &width, &height);
-  cut (sketch, width, height, layout);
-  cut (sketch, height, width, &lying);
+  cut (sketch, laid, width, height, layout);
+  cut (sketch, laid, height, width, &lying);
   if (sw_template_pages (&lying) <= sw_template_pages (layout))
     *layout = lying;
+  layout->copies = sw_sheet_copies (sheet, skeins);
 }
 
 gsize

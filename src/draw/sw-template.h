@@ -18,7 +18,8 @@ G_BEGIN_DECLS
  * @width, @height: of a page, which may lie on its side
  * @area: of the page that shows the drawing
  * @step_x, @step_y: how far the drawing moves from page to page
- * @geometry: of the whole drawing, its upper left at 0, 0 of the first page's area
+ * @geometry: of the fullest pan of the batch, its upper left at 0, 0 of the first page's area; the skein is all that lies in it
+ * @copies: how often the drawing lies in it
  */
 typedef struct
 {
@@ -27,6 +28,7 @@ typedef struct
   gsize columns, rows;
   double step_x, step_y;
   SwPanGeometry geometry;
+  gsize copies;
 } SwTemplate;
 
 #define SW_TEMPLATE_OVERLAP (10 * SW_POINTS_PER_MM)

@@ -6,6 +6,7 @@
 #include "files/sw-table.h"
 #include "sheet/sw-cost.h"
 #include "sheet/sw-day.h"
+#include "sheet/sw-sheet-lay.h"
 #include "sheet/sw-sheet-remarks.h"
 #include "sheet/sw-step-title.h"
 
@@ -234,6 +235,7 @@ add_liquor (Page *page)
   const SwSheet *sheet = page->sheet;
   g_autoptr (SwTable) table = sw_table_new (sheet->lesser > 0 ? "lll" : "ll");
   g_autofree char *acid = acid_label (page);
+  g_autofree char *lay = NULL;
 
   add_heading (page, _ ("Into each pan"));
   sw_table_add (table, "");
@@ -257,6 +259,9 @@ add_liquor (Page *page)
     add_liquor_row (page, table, _ ("acid for the pH wanted"), target_cell);
   sw_table_print (table, INDENT, page->out);
 
+  lay = sw_sheet_lay_text (sheet);
+  if (lay != NULL)
+    add_sentence (page, g_steal_pointer (&lay));
   if (sheet->liquor.crystals_g.exact > 0.0 || sheet->liquor.target_crystals_g > 0.0)
     add_sentence (page, g_strdup (_ ("Crystals: citric acid without water. Of the monohydrate take 9 % more.")));
 }

@@ -142,6 +142,12 @@ sw_day_new (const SwSketch *sketch, gsize *n)
   return (SwDeed *) (gpointer) g_array_steal (day.deeds, n);
 }
 
+gboolean
+sw_deed_is_in_pan (SwDeedKind kind)
+{
+  return kind >= SW_DEED_FILL && kind <= SW_DEED_COOL;
+}
+
 const char *
 sw_deed_label (SwDeedKind kind)
 {

@@ -56,6 +56,9 @@ typedef struct
  */
 SwDeed *sw_day_new (const SwSketch *sketch, gsize *n) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Whether it is done in each pan, from the filling to the cooling, and not with all skeins at once. */
+gboolean sw_deed_is_in_pan (SwDeedKind kind);
+
 /* For people, translated: "Soak the skeins", "Rest" ... */
 const char *sw_deed_label (SwDeedKind kind);
 

@@ -8,6 +8,7 @@
 #include "../sw-test-sketch.h"
 
 #include "draw/sw-draw-sheet.h"
+#include "draw/sw-pan-copies.h"
 #include "draw/sw-sheet-layout.h"
 #include "draw/sw-template.h"
 #include "files/sw-colourway.h"
@@ -185,11 +186,14 @@ check_whole (const SwSheetLayout *layout, const Fixture *fixture)
   g_autofree char *words = all_words (layout);
   gsize n;
   g_autofree SwDeed *deeds = sw_day_new (fixture->sheet->sketch, &n);
-  gsize rinses = 0;
+  gsize rinses = 0, in_pans = 0;
 
   for (gsize i = 0; i < n; i++)
     rinses += deeds[i].kind == SW_DEED_RINSE ? 1 : 0;
-  g_assert_cmpuint (count_items (layout, SW_SHEET_TICK), >=, n - (rinses > 1 ? rinses - 1 : 0));
+  for (gsize i = 0; i < n; i++)
+    in_pans += sw_deed_is_in_pan (deeds[i].kind) ? 1 : 0;
+  g_assert_cmpuint (count_items (layout, SW_SHEET_TICK), >=, n - (rinses > 1 ? rinses - 1 : 0) + in_pans * (fixture->sheet->pans - 1));
+  g_assert_cmpuint (count_items (layout, SW_SHEET_TICK), <=, n + in_pans * (fixture->sheet->pans - 1));
   g_assert_cmpuint (count_items (layout, SW_SHEET_BADGE), ==, fixture->sheet->n_pours);
   g_assert_cmpuint (count_items (layout, SW_SHEET_SWATCH), >=, fixture->sheet->n_dyes);
   for (gsize i = 0; i < fixture->sheet->n_pours; i++)
@@ -205,7 +209,10 @@ check_whole (const SwSheetLayout *layout, const Fixture *fixture)
       g_assert_nonnull (strstr (words, weigh));
     }
   if (fixture->sheet->lesser > 0)
-    g_assert_nonnull (strstr (words, "in a pan with 1 skein"));
+    {
+      g_assert_nonnull (strstr (words, "in a pan with 1 skein"));
+      g_assert_nonnull (strstr (words, "1 pan lies the same without the farthest skein."));
+    }
 }
 
 static void
@@ -301,6 +308,84 @@ test_tiles (void)
       }
 }
 
+/* Other loads of a pan than the drawn one are shown, each as wide across as its skeins. */
+static void
+test_loads (void)
+{
+  static const struct
+  {
+    gint64 drawn, skeins, pans;
+    gsize loads[2]; /* skeins in each that is shown */
+  } batches[] = { { 1, 1, 1, { 0 } }, { 1, 3, 1, { 3 } }, { 1, 5, 2, { 3, 2 } }, { 2, 7, 4, { 1 } }, { 3, 3, 3, { 1 } }, { 2, 500, 1, { 0 } } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (batches); i++)
+    {
+      const SwSheetOptions options = { SW_PAPER_A4, FALSE };
+      g_autoptr (SwForecaster) forecaster = sw_forecaster_new ();
+      g_autoptr (SwSketch) sketch = simple_sketch ();
+      g_autoptr (SwForecast) forecast = NULL;
+      g_autoptr (SwSheet) sheet = NULL;
+      g_autoptr (SwSheetLayout) layout = NULL;
+      gsize n = 0;
+
+      sketch->lay.skeins = batches[i].drawn;
+      sketch->sheet.skeins = batches[i].skeins;
+      sketch->sheet.pans = batches[i].pans;
+      forecast = sw_forecaster_run (forecaster, sketch, NULL, NULL);
+      sheet = sw_forecast_sheet (forecast);
+      layout = sw_sheet_layout_new (forecast, sheet, &options);
+      check_boxes (layout);
+      for (guint k = 0; k < layout->items->len; k++)
+        {
+          const SwSheetItem *item = &g_array_index (layout->items, SwSheetItem, k);
+
+          if (item->kind != SW_SHEET_PAN || item->laid == 0)
+            continue;
+          g_assert_cmpuint (n, <, G_N_ELEMENTS (batches[i].loads));
+          g_assert_cmpuint (item->laid, ==, batches[i].loads[n]);
+          g_assert_cmpfloat (item->box.height, >=, sketch->lay.width_cm * (double) item->laid * item->scale);
+          n++;
+        }
+      g_assert_true (n == G_N_ELEMENTS (batches[i].loads) || batches[i].loads[n] == 0);
+    }
+}
+
+/* The template is as wide across as all skeins of the fullest pan, and the drawing covers it from the near edge on without a gap. */
+static void
+test_template_of_batch (void)
+{
+  static const struct
+  {
+    gint64 drawn, skeins, pans;
+    double laid;
+    gsize copies;
+  } batches[] = { { 1, 1, 0, 1, 1 }, { 1, 5, 2, 3, 3 }, { 2, 7, 4, 2, 1 }, { 3, 8, 2, 4, 2 }, { 3, 1, 1, 1, 1 } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (batches); i++)
+    {
+      g_autoptr (SwSketch) sketch = test_sketch (2);
+      SwTemplate layout;
+      double edge;
+
+      sketch->lay.skeins = batches[i].drawn;
+      sketch->sheet.skeins = batches[i].skeins;
+      sketch->sheet.pans = batches[i].pans;
+      sw_template_layout (sketch, SW_PAPER_A4, &layout);
+      g_assert_cmpuint (layout.copies, ==, batches[i].copies);
+      g_assert_cmpfloat_with_epsilon (layout.geometry.skein.height, batches[i].laid * sketch->lay.width_cm * 10 * MM, 1e-9);
+      edge = layout.geometry.skein.y + layout.geometry.skein.height;
+      for (gsize copy = 0; copy < layout.copies; copy++)
+        {
+          SwPanGeometry geometry;
+
+          sw_pan_copy_geometry (&layout.geometry, sketch, copy, &geometry);
+          g_assert_cmpfloat_with_epsilon (geometry.skein.y + geometry.skein.height, edge, 1e-9);
+          edge = geometry.skein.y;
+        }
+      g_assert_cmpfloat (edge, <=, layout.geometry.skein.y + 1e-9);
+    }
+}
+
 static void
 make_fixtures (void)
 {
@@ -342,6 +427,8 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/paper/painted", test_painted);
   g_test_add_func ("/paper/tiles", test_tiles);
+  g_test_add_func ("/paper/loads", test_loads);
+  g_test_add_func ("/paper/template-of-batch", test_template_of_batch);
   result = g_test_run ();
   clear_fixtures ();
   return result;

@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sheet/sw-measure.h"
+#include "sheet/sw-sheet-lay.h"
 #include "sheet/sw-sheet.h"
 
 #include "tests/sw-test-sketch.h"
 
 #include <math.h>
+#include <string.h>
 
 static void
 assert_near (double value, double expected, double tolerance)
@@ -213,6 +215,48 @@ test_scaling (void)
     }
 }
 
+/* What is said of how real pans lie; nothing where they lie as drawn. */
+static void
+test_lay (void)
+{
+  static const struct
+  {
+    gint64 drawn, skeins, pans;
+    gboolean across;
+    const char *begin, *hold[2];
+  } batches[] = {
+    { 2, 4, 2, FALSE, NULL, { NULL } },
+    { 1, 3, 1, FALSE, "Skeins drawn: 1; in a full pan: 3. The drawing is repeated across", { NULL } },
+    { 2, 1, 1, TRUE, "Skeins drawn: 2; in a full pan: 1. The far ones are left out", { NULL } },
+    { 2, 5, 2, TRUE, "Skeins drawn: 2; in a full pan: 3.", { "1 pan lies the same" } },
+    { 2, 5, 2, FALSE, "Skeins drawn: 2; in a full pan: 3.", { "1 pan lies the same", "do not go right across" } },
+    { 2, 6, 4, FALSE, "2 pans lie the same", { "do not go right across" } },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (batches); i++)
+    {
+      g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+      SwStep *band = test_add_band (sketch, test_add_dye (sketch, "Red", 178, 60, 52), 10.0, 5.0, 9.0, 0.5);
+      g_autoptr (SwSheet) sheet = NULL;
+      g_autofree char *text = NULL;
+
+      sketch->lay.skeins = batches[i].drawn;
+      sketch->sheet.skeins = batches[i].skeins;
+      sketch->sheet.pans = batches[i].pans;
+      band->length_cm = 0;
+      band->angle_deg = batches[i].across ? 0 : 20;
+      sheet = sw_sheet_new (sketch, NULL);
+      text = sw_sheet_lay_text (sheet);
+      g_assert_true ((text != NULL) == (batches[i].begin != NULL));
+      if (text == NULL)
+        continue;
+      g_assert_true (g_str_has_prefix (text, batches[i].begin));
+      for (gsize k = 0; k < G_N_ELEMENTS (batches[i].hold); k++)
+        g_assert_true (batches[i].hold[k] == NULL || strstr (text, batches[i].hold[k]) != NULL);
+      g_assert_true (!batches[i].across || strstr (text, "right across") == NULL);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -220,5 +264,6 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/percent-shade", test_shades);
   g_test_add_func ("/sheet/closing", test_closing);
   g_test_add_func ("/sheet/scaling", test_scaling);
+  g_test_add_func ("/sheet/lay", test_lay);
   return g_test_run ();
 }

@@ -32,7 +32,7 @@ _strandwise_cli_options ()
     sheet) echo --output --format --skeins --pans --units --paper --help ;;
     draw) echo --output --format --size --face --units --item --side --stitch-px --width --from --to --pan --wet --turns --start --arrangement --hanks --label --label-words --shape --ground --no-marks --dark --help ;;
     words) echo --alt --units --help ;;
-    template) echo --output --format --paper --units --help ;;
+    template) echo --output --format --skeins --pans --paper --units --help ;;
     trace) echo --into --output --help ;;
     calc) echo --help ;;
     'calc stitch-length') echo --wales-per-cm --courses-per-cm --state --json --help ;;
