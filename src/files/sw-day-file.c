@@ -111,6 +111,30 @@ put_list (JsonObject *day, const char *name, const GPtrArray *list, JsonObject *
   json_object_set_array_member (day, name, array);
 }
 
+/* Only of pans that are done each by itself. */
+static void
+put_places (JsonObject *day, const SwDayClock *clock)
+{
+  JsonArray *array;
+
+  if (clock->hand == 0)
+    return;
+  array = json_array_new ();
+  for (guint pan = 1; pan <= clock->places->len; pan++)
+    {
+      const SwDayPlace stored = g_array_index (clock->places, SwDayPlace, pan - 1);
+      const SwDayPlace place = pan == clock->hand ? (SwDayPlace){ clock->current, clock->entered_us } : stored;
+      JsonObject *object = json_object_new ();
+
+      json_object_set_int_member (object, "deed", place.deed);
+      if (place.entered_us != 0)
+        put_time (object, "deed_begun", place.entered_us);
+      json_array_add_object_element (array, object);
+    }
+  json_object_set_int_member (day, "hand", clock->hand);
+  json_object_set_array_member (day, "places", array);
+}
+
 char *
 sw_day_file_print (const SwDayClock *clock, const char *document)
 {
@@ -128,6 +152,7 @@ sw_day_file_print (const SwDayClock *clock, const char *document)
   put_time (day, "deed_begun", clock->entered_us);
   json_object_set_int_member (day, "deed", clock->current);
   json_object_set_int_member (day, "pans", clock->pans);
+  put_places (day, clock);
   json_object_set_int_member (day, "next_timer", clock->next_timer);
   put_flag (day, "ended", clock->ended);
   put_list (day, "timers", clock->timers, (JsonObject * (*) (gconstpointer)) timer_object);
@@ -322,6 +347,19 @@ read_event (const Reader *reader, SwDayClock *clock)
 }
 
 static gboolean
+read_place (const Reader *reader, SwDayClock *clock)
+{
+  SwDayPlace place = { 0, 0 };
+
+  if (!get_uint (reader, "deed", clock->deeds->len, &place.deed))
+    return FALSE;
+  if (value_of (reader, "deed_begun") != NULL && !get_time (reader, "deed_begun", &place.entered_us))
+    return FALSE;
+  g_array_append_val (clock->places, place);
+  return TRUE;
+}
+
+static gboolean
 read_list (const Reader *day, const char *name, guint most, gboolean (*read) (const Reader *, SwDayClock *), SwDayClock *clock)
 {
   JsonNode *node = value_of (day, name);
@@ -346,6 +384,20 @@ read_list (const Reader *day, const char *name, guint most, gboolean (*read) (co
   return TRUE;
 }
 
+/* Pans that are done side by side have none, as in files of earlier versions. The place of the pan in hand is the day's own. */
+static gboolean
+read_places (const Reader *day, SwDayClock *clock)
+{
+  if (value_of (day, "hand") == NULL)
+    return TRUE;
+  if (!read_list (day, "places", 1000, read_place, clock) || !get_uint (day, "hand", clock->pans, &clock->hand))
+    return FALSE;
+  if (clock->hand == 0 || clock->places->len != clock->pans)
+    return fail (day, "hand");
+  clock->entered_us = g_array_index (clock->places, SwDayPlace, clock->hand - 1).entered_us;
+  return TRUE;
+}
+
 static gboolean
 read_day (const Reader *reader, SwDayClock *clock)
 {
@@ -366,7 +418,7 @@ read_day (const Reader *reader, SwDayClock *clock)
          get_time (reader, "begun", &clock->begun_us) && get_time (reader, "seen", &clock->seen.wall_us) &&
          get_time (reader, "deed_begun", &clock->entered_us) &&
          get_uint (reader, "deed", clock->deeds->len, &clock->current) && get_uint (reader, "pans", 1000, &clock->pans) &&
-         get_uint (reader, "next_timer", SW_ID_MAX, &clock->next_timer) && get_flag (reader, "ended", &clock->ended);
+         read_places (reader, clock) && get_uint (reader, "next_timer", SW_ID_MAX, &clock->next_timer) && get_flag (reader, "ended", &clock->ended);
 }
 
 SwDayClock *

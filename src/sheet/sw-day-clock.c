@@ -1,14 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "sheet/sw-day-clock.h"
+#include "sheet/sw-day-clock-private.h"
 
 #include "sheet/sw-sheet.h"
 #include "sheet/sw-step-title.h"
 
 #include <math.h>
-
-#define MINUTE_US ((gint64) 60 * G_USEC_PER_SEC)
 
 /* The two clocks may drift apart by that much from one look to the next without anyone having set one. */
 #define SET_US ((gint64) 2 * G_USEC_PER_SEC)
@@ -42,6 +40,7 @@ sw_day_clock_new_empty (void)
   clock->deeds = g_ptr_array_new_with_free_func ((GDestroyNotify) sw_day_deed_free);
   clock->timers = g_ptr_array_new_with_free_func ((GDestroyNotify) sw_day_timer_free);
   clock->events = g_ptr_array_new_with_free_func ((GDestroyNotify) sw_day_event_free);
+  clock->places = g_array_new (FALSE, TRUE, sizeof (SwDayPlace));
   clock->pans = 1;
   clock->next_timer = 1;
   return clock;
@@ -55,6 +54,7 @@ sw_day_clock_free (SwDayClock *clock)
   g_ptr_array_unref (clock->deeds);
   g_ptr_array_unref (clock->timers);
   g_ptr_array_unref (clock->events);
+  g_array_unref (clock->places);
   g_free (clock);
 }
 
@@ -138,9 +138,9 @@ sw_day_clock_fits (const SwDayClock *clock, const SwSketch *sketch)
 
 /* Where the day stands among other deeds: at the same one, or the first after it that is still there. */
 static guint
-place_among (const SwDayClock *clock, const GPtrArray *deeds)
+place_among (const SwDayClock *clock, guint place, const GPtrArray *deeds)
 {
-  for (guint i = clock->current; i < clock->deeds->len; i++)
+  for (guint i = place; i < clock->deeds->len; i++)
     {
       int at = find_deed (deeds, clock->deeds->pdata[i]);
 
@@ -162,7 +162,7 @@ void
 sw_day_clock_follow (SwDayClock *clock, const SwSketch *sketch)
 {
   g_autoptr (GPtrArray) deeds = deeds_of (sketch);
-  guint current = place_among (clock, deeds);
+  guint current = place_among (clock, clock->current, deeds);
 
   for (guint i = 0; i < clock->timers->len; i++)
     {
@@ -171,10 +171,17 @@ sw_day_clock_follow (SwDayClock *clock, const SwSketch *sketch)
       if (timer->deed >= 0)
         timer->deed = find_deed (deeds, clock->deeds->pdata[timer->deed]);
     }
+  for (guint i = 0; i < clock->places->len; i++)
+    {
+      SwDayPlace *place = &g_array_index (clock->places, SwDayPlace, i);
+
+      place->deed = place_among (clock, place->deed, deeds);
+    }
   g_ptr_array_unref (clock->deeds);
   clock->deeds = g_steal_pointer (&deeds);
   clock->current = current;
   clock->pans = pans_of (sketch);
+  sw_day_clock_fit_pans (clock);
 }
 
 const SwDayDeed *
@@ -185,8 +192,8 @@ sw_day_clock_deed (const SwDayClock *clock, guint ahead)
 
 /* Time */
 
-static void
-note (SwDayClock *clock, SwMoment now, SwDayEventKind kind, const char *title, double minutes)
+void
+sw_day_clock_note (SwDayClock *clock, SwMoment now, SwDayEventKind kind, const char *title, double minutes)
 {
   SwDayEvent *event;
 
@@ -207,11 +214,13 @@ shift (SwDayClock *clock, SwMoment now, gint64 by_us)
   for (guint i = 0; i < clock->timers->len; i++)
     ((SwDayTimer *) clock->timers->pdata[i])->end_us += by_us;
   clock->entered_us += by_us;
-  note (clock, now, SW_DAY_CLOCK_SET, "", (double) by_us / MINUTE_US);
+  for (guint i = 0; i < clock->places->len; i++)
+    g_array_index (clock->places, SwDayPlace, i).entered_us += by_us;
+  sw_day_clock_note (clock, now, SW_DAY_CLOCK_SET, "", (double) by_us / SW_DAY_MINUTE_US);
 }
 
-static void
-look (SwDayClock *clock, SwMoment now)
+void
+sw_day_clock_look (SwDayClock *clock, SwMoment now)
 {
   gint64 set_us = 0;
 
@@ -270,7 +279,7 @@ sw_day_clock_start (SwDayClock *clock, SwMoment now, const char *label, double m
 {
   SwDayTimer *timer;
 
-  look (clock, now);
+  sw_day_clock_look (clock, now);
   if (clock->timers->len >= SW_DAY_MAX_TIMERS || !(minutes > 0) || minutes > SW_DAY_MAX_MINUTES)
     return 0;
   timer = g_new0 (SwDayTimer, 1);
@@ -278,10 +287,10 @@ sw_day_clock_start (SwDayClock *clock, SwMoment now, const char *label, double m
   timer->deed = deed;
   timer->pan = pan;
   timer->label = g_strdup (label != NULL ? label : "");
-  timer->length_us = llround (minutes * MINUTE_US);
+  timer->length_us = llround (minutes * SW_DAY_MINUTE_US);
   timer->end_us = now.wall_us + timer->length_us;
   g_ptr_array_add (clock->timers, timer);
-  note (clock, now, SW_DAY_TIMER, timer->label, minutes);
+  sw_day_clock_note (clock, now, SW_DAY_TIMER, timer->label, minutes);
   return timer->id;
 }
 
@@ -290,12 +299,12 @@ sw_day_clock_pause (SwDayClock *clock, SwMoment now, guint id)
 {
   SwDayTimer *timer = timer_of (clock, id);
 
-  look (clock, now);
+  sw_day_clock_look (clock, now);
   if (timer == NULL || timer->paused)
     return FALSE;
   timer->left_us = timer->end_us - now.wall_us;
   timer->paused = TRUE;
-  note (clock, now, SW_DAY_PAUSED, timer->label, 0);
+  sw_day_clock_note (clock, now, SW_DAY_PAUSED, timer->label, 0);
   return TRUE;
 }
 
@@ -304,12 +313,12 @@ sw_day_clock_resume (SwDayClock *clock, SwMoment now, guint id)
 {
   SwDayTimer *timer = timer_of (clock, id);
 
-  look (clock, now);
+  sw_day_clock_look (clock, now);
   if (timer == NULL || !timer->paused)
     return FALSE;
   timer->end_us = now.wall_us + timer->left_us;
   timer->paused = FALSE;
-  note (clock, now, SW_DAY_RESUMED, timer->label, 0);
+  sw_day_clock_note (clock, now, SW_DAY_RESUMED, timer->label, 0);
   return TRUE;
 }
 
@@ -318,16 +327,16 @@ gboolean
 sw_day_clock_longer (SwDayClock *clock, SwMoment now, guint id, double minutes)
 {
   SwDayTimer *timer = timer_of (clock, id);
-  gint64 added = llround (minutes * MINUTE_US);
+  gint64 added = llround (minutes * SW_DAY_MINUTE_US);
 
-  look (clock, now);
-  if (timer == NULL || !(minutes > 0) || timer->length_us + added > (gint64) (SW_DAY_MAX_MINUTES * MINUTE_US))
+  sw_day_clock_look (clock, now);
+  if (timer == NULL || !(minutes > 0) || timer->length_us + added > (gint64) (SW_DAY_MAX_MINUTES * SW_DAY_MINUTE_US))
     return FALSE;
   timer->length_us += added;
   timer->left_us = MAX (timer->left_us, 0) + added;
   timer->end_us = MAX (timer->end_us, now.wall_us) + added;
   timer->rung = timer->quiet = FALSE;
-  note (clock, now, SW_DAY_LONGER, timer->label, minutes);
+  sw_day_clock_note (clock, now, SW_DAY_LONGER, timer->label, minutes);
   return TRUE;
 }
 
@@ -336,11 +345,11 @@ sw_day_clock_stop (SwDayClock *clock, SwMoment now, guint id)
 {
   SwDayTimer *timer = timer_of (clock, id);
 
-  look (clock, now);
+  sw_day_clock_look (clock, now);
   if (timer == NULL)
     return FALSE;
   timer->put_away = timer->quiet = TRUE;
-  note (clock, now, SW_DAY_STOPPED, timer->label, 0);
+  sw_day_clock_note (clock, now, SW_DAY_STOPPED, timer->label, 0);
   return TRUE;
 }
 
@@ -349,7 +358,7 @@ sw_day_clock_tick (SwDayClock *clock, SwMoment now)
 {
   GPtrArray *rung = NULL;
 
-  look (clock, now);
+  sw_day_clock_look (clock, now);
   for (guint i = 0; i < clock->timers->len; i++)
     {
       SwDayTimer *timer = clock->timers->pdata[i];
@@ -357,7 +366,7 @@ sw_day_clock_tick (SwDayClock *clock, SwMoment now)
       if (timer->put_away || timer->paused || timer->rung || timer->end_us > now.wall_us)
         continue;
       timer->rung = TRUE;
-      note (clock, now, SW_DAY_UP, timer->label, (double) (now.wall_us - timer->end_us) / MINUTE_US);
+      sw_day_clock_note (clock, now, SW_DAY_UP, timer->label, (double) (now.wall_us - timer->end_us) / SW_DAY_MINUTE_US);
       if (rung == NULL)
         rung = g_ptr_array_new ();
       g_ptr_array_add (rung, timer);
@@ -389,91 +398,18 @@ sw_day_clock_hush (SwDayClock *clock)
     }
 }
 
-/* Going through the day */
-
-gboolean
-sw_day_deed_is_per_pan (const SwDayDeed *deed)
-{
-  return deed->kind == SW_DEED_HEAT || deed->kind == SW_DEED_REST || deed->kind == SW_DEED_SET || deed->kind == SW_DEED_COOL;
-}
-
-static void
-enter (SwDayClock *clock, SwMoment now)
-{
-  const SwDayDeed *deed = sw_day_clock_deed (clock, 0);
-
-  clock->entered_us = now.wall_us;
-  if (deed != NULL && deed->waits && sw_day_clock_current_timer (clock, 0) == NULL)
-    sw_day_clock_start (clock, now, deed->title, deed->minutes, (int) clock->current, clock->pans > 1 && sw_day_deed_is_per_pan (deed) ? 1 : 0);
-}
-
-/* What has rung was heard; what belongs to the deed is over, unless the next one is done beside it. */
-static void
-put_timers_away (SwDayClock *clock, gboolean keep_running)
-{
-  for (guint i = 0; i < clock->timers->len; i++)
-    {
-      SwDayTimer *timer = clock->timers->pdata[i];
-
-      if (timer->deed >= 0 && timer->deed <= (int) clock->current && (timer->rung || (timer->deed == (int) clock->current && !keep_running)))
-        timer->put_away = TRUE;
-      timer->quiet |= timer->rung;
-    }
-}
-
-gboolean
-sw_day_clock_done (SwDayClock *clock, SwMoment now)
-{
-  const SwDayDeed *deed = sw_day_clock_deed (clock, 0);
-  const SwDayDeed *next = sw_day_clock_deed (clock, 1);
-
-  look (clock, now);
-  if (deed == NULL || clock->ended)
-    return FALSE;
-  put_timers_away (clock, next != NULL && next->beside);
-  if (next != NULL && next->beside) /* the one before it is not done */
-    note (clock, now, SW_DAY_BEGUN, next->title, 0);
-  else
-    note (clock, now, SW_DAY_DONE, deed->title, (double) (now.wall_us - clock->entered_us) / MINUTE_US);
-  clock->current++;
-  enter (clock, now);
-  return TRUE;
-}
-
-gboolean
-sw_day_clock_back (SwDayClock *clock, SwMoment now)
-{
-  look (clock, now);
-  if (clock->current == 0 || clock->ended)
-    return FALSE;
-
-  /* The deed that is left was begun by a slip: it begins anew when it is come to again. */
-  for (guint i = clock->timers->len; i > 0; i--)
-    if (((SwDayTimer *) clock->timers->pdata[i - 1])->deed == (int) clock->current)
-      g_ptr_array_remove_index (clock->timers, i - 1);
-  clock->current--;
-  for (guint i = 0; i < clock->timers->len; i++)
-    {
-      SwDayTimer *timer = clock->timers->pdata[i];
-
-      if (timer->deed == (int) clock->current)
-        timer->put_away = FALSE;
-    }
-  note (clock, now, SW_DAY_BACK, sw_day_clock_deed (clock, 0)->title, 0);
-  enter (clock, now);
-  return TRUE;
-}
+/* Beginning and end */
 
 void
 sw_day_clock_end (SwDayClock *clock, SwMoment now)
 {
-  look (clock, now);
+  sw_day_clock_look (clock, now);
   if (clock->ended)
     return;
   for (guint i = 0; i < clock->timers->len; i++)
     ((SwDayTimer *) clock->timers->pdata[i])->put_away = TRUE;
   clock->ended = TRUE;
-  note (clock, now, SW_DAY_ENDED, "", 0);
+  sw_day_clock_note (clock, now, SW_DAY_ENDED, "", 0);
 }
 
 SwDayClock *
@@ -487,8 +423,8 @@ sw_day_clock_new (const SwSketch *sketch, SwMoment now)
   clock->begun_us = now.wall_us;
   clock->seen = now;
   clock->seen_steady = TRUE;
-  note (clock, now, SW_DAY_BEGUN, sketch->title, 0);
-  enter (clock, now);
+  sw_day_clock_note (clock, now, SW_DAY_BEGUN, sketch->title, 0);
+  sw_day_clock_enter (clock, now);
   return clock;
 }
 
@@ -496,6 +432,6 @@ void
 sw_day_clock_wake (SwDayClock *clock, SwMoment now)
 {
   clock->seen_steady = FALSE;
-  look (clock, now);
-  note (clock, now, SW_DAY_REOPENED, "", 0);
+  sw_day_clock_look (clock, now);
+  sw_day_clock_note (clock, now, SW_DAY_REOPENED, "", 0);
 }

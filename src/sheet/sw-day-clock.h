@@ -73,6 +73,8 @@ typedef enum
   SW_DAY_CLOCK_SET, /* minutes: by how much */
   SW_DAY_REOPENED,
   SW_DAY_ENDED,
+  SW_DAY_SKIPPED, /* minutes: that were left of the wait */
+  SW_DAY_PARTED,
   SW_N_DAY_EVENTS,
 } SwDayEventKind;
 
@@ -91,8 +93,21 @@ typedef struct
 #define SW_DAY_MAX_MINUTES 40320.0
 
 /**
+ * SwDayPlace: where a pan stands that is done by itself
+ * @deed: index of the deed that is being done
+ * @entered_us: when that was begun; 0: not yet
+ */
+typedef struct
+{
+  guint deed;
+  gint64 entered_us;
+} SwDayPlace;
+
+/**
  * SwDayClock: read by all, changed by the functions below and by whoever reads one from a file.
- * @current: index of the deed that is being done; n deeds when all are done
+ * @current: index of the deed that is being done; n deeds when all are done. Of the pan in hand, if each is by itself
+ * @hand: 0: all pans are done side by side; else from 1, the pan in hand
+ * @places: of SwDayPlace, for each pan, if each is by itself; that of the pan in hand is out of date
  */
 typedef struct
 {
@@ -101,6 +116,8 @@ typedef struct
   GPtrArray *events; /* of SwDayEvent, the oldest first */
   guint current;
   guint pans;
+  guint hand;
+  GArray *places;
   guint next_timer;
   gint64 begun_us;
   gint64 entered_us; /* when the current deed was begun */
@@ -149,8 +166,42 @@ gboolean sw_day_deed_is_per_pan (const SwDayDeed *deed);
  */
 gboolean sw_day_clock_done (SwDayClock *clock, SwMoment now);
 
+/**
+ * sw_day_clock_cut_short:
+ * Returns: minutes that are left of heating, rest, set or cooling, if sw_day_clock_done() would skip them; 0 if it would not
+ */
+double sw_day_clock_cut_short (const SwDayClock *clock, SwMoment now);
+
 /* Back to the deed before, with the timers it had. Returns: FALSE at the first one */
 gboolean sw_day_clock_back (SwDayClock *clock, SwMoment now);
+
+/*
+ * Pans by themselves, one begun later than the other: from when they are
+ * parted each has its own place in the day, and what is done, gone back to or
+ * cut short is so for the pan in hand.
+ */
+
+/* Several pans are done side by side, and what is done now is done in each. */
+gboolean sw_day_clock_can_part (const SwDayClock *clock);
+
+/* The first pan goes on, in hand; the others stay where all are. Returns: FALSE if sw_day_clock_can_part() says so */
+gboolean sw_day_clock_part (SwDayClock *clock, SwMoment now);
+
+/* Another pan in hand. Returns: FALSE if there is none such, or it is so already */
+gboolean sw_day_clock_take (SwDayClock *clock, SwMoment now, guint pan);
+
+/* Whether the pan in hand has come to something that waits, which is not begun: sw_day_clock_begin() starts its timer. */
+gboolean sw_day_clock_is_unbegun (const SwDayClock *clock);
+gboolean sw_day_clock_begin (SwDayClock *clock, SwMoment now);
+
+/* What pan @pan, from 1, is at. Returns: (nullable): NULL past the end */
+const SwDayDeed *sw_day_clock_pan_deed (const SwDayClock *clock, guint pan);
+
+/* Its timer for that. Returns: (nullable) */
+const SwDayTimer *sw_day_clock_pan_timer (const SwDayClock *clock, guint pan);
+
+/* The first pan by itself that has something left to do; 0 if none has. */
+guint sw_day_clock_unfinished_pan (const SwDayClock *clock);
 
 /**
  * sw_day_clock_start:

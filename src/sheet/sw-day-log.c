@@ -41,6 +41,10 @@ static const struct
   /* Translators: how far the computer's clock was moved */
   [SW_DAY_CLOCK_SET] = { "clock-set", TELLS_MINUTES, N_ ("The clock was set by %s; timers run on as they were") },
   [SW_DAY_REOPENED] = { "reopened", TELLS_NOTHING, N_ ("Taken up again") },
+  /* Translators: a wait that was cut short, and how much of it was left */
+  [SW_DAY_SKIPPED] = { "skipped", TELLS_BOTH, N_ ("%1$s: skipped, %2$s before its end") },
+  /* Translators: the pans are no longer done side by side */
+  [SW_DAY_PARTED] = { "parted", TELLS_NOTHING, N_ ("Each pan by itself from here on") },
   [SW_DAY_ENDED] = { "ended", TELLS_NOTHING, N_ ("The day is over") },
 };
 

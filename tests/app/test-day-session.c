@@ -129,6 +129,52 @@ test_restart (void)
   sw_test_remove (folder);
 }
 
+/* Two pans by themselves, and the program ends without a good-bye: both stand where they stood, and both timers have run on. */
+static void
+test_parted (void)
+{
+  guint ids[5];
+  g_autofree char *folder = sw_test_folder ();
+  g_autofree char *days = g_build_filename (folder, "days", NULL);
+  g_autofree char *path = g_build_filename (folder, "two.colourway", NULL);
+  SwDocument *document = sw_test_document (ids);
+  SwDaySession *session = session_of (document, days);
+  SwDocument *other;
+  const SwValue two = sw_value_whole (2);
+  const SwDayClock *clock;
+  double first;
+
+  g_assert_true (sw_document_edit (document, sw_edit_set (SW_RECORD_SHEET, 0, "skeins", &two), "Edit", NULL));
+  g_assert_true (sw_document_edit (document, sw_edit_set (SW_RECORD_SHEET, 0, "pans", &two), "Edit", NULL));
+  save (document, path);
+  sw_day_session_begin (session);
+  clock = sw_day_session_get_clock (session);
+  while (sw_day_clock_deed (clock, 0)->kind != SW_DEED_HEAT)
+    sw_day_session_done (session);
+  g_assert_cmpuint (sw_day_session_next_pan (session), ==, 2);
+  sw_day_session_part (session);
+  g_assert_cmpuint (sw_day_session_next_pan (session), ==, 0);
+  pass (5);
+  sw_day_session_take (session, 2);
+  sw_day_session_begin_deed (session);
+  first = (double) sw_day_timer_left (sw_day_clock_pan_timer (clock, 1), fake) / MINUTE;
+  g_assert_cmpfloat_with_epsilon ((double) sw_day_timer_left (sw_day_clock_pan_timer (clock, 2), fake) / MINUTE, first + 5, 1e-6);
+  sw_test_finalize (session);
+  sw_test_finalize (document);
+
+  pass (3);
+  other = sw_document_new ();
+  session = session_of (other, days);
+  load (other, path);
+  clock = sw_day_session_get_clock (session);
+  g_assert_cmpuint (clock->hand, ==, 2);
+  g_assert_cmpfloat_with_epsilon ((double) sw_day_timer_left (sw_day_clock_pan_timer (clock, 1), fake) / MINUTE, first - 3, 1e-6);
+  g_assert_cmpfloat_with_epsilon ((double) sw_day_timer_left (sw_day_clock_pan_timer (clock, 2), fake) / MINUTE, first + 2, 1e-6);
+  sw_test_finalize (session);
+  sw_test_finalize (other);
+  sw_test_remove (folder);
+}
+
 /* Saved under a name the day goes along; another drawing in the window leaves it where it is. */
 static void
 test_moves (void)
@@ -263,6 +309,7 @@ main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/day-session/restart", test_restart);
+  g_test_add_func ("/day-session/parted", test_parted);
   g_test_add_func ("/day-session/moves", test_moves);
   g_test_add_func ("/day-session/unsaved", test_unsaved);
   g_test_add_func ("/day-session/edited", test_edited);

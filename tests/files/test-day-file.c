@@ -106,6 +106,42 @@ test_round_trip (void)
   g_assert_cmpstr (text, ==, again);
 }
 
+/* Two pans, each by itself: both stand where they stood, whichever was in hand. */
+static void
+test_parted (void)
+{
+  for (guint hand = 1; hand <= 2; hand++)
+    {
+      g_autoptr (SwSketch) sketch = sw_sketch_new ();
+      g_autoptr (SwDayClock) day = NULL, read = NULL;
+      g_autofree char *text = NULL, *again = NULL;
+      GError *error = NULL;
+
+      sketch->sheet.pans = sketch->sheet.skeins = 2;
+      day = sw_day_clock_new (sketch, at (0));
+      while (!sw_day_clock_can_part (day))
+        g_assert_true (sw_day_clock_done (day, at (30)));
+      g_assert_true (sw_day_clock_part (day, at (31)));
+      sw_day_clock_done (day, at (32));
+      if (hand == 2)
+        g_assert_true (sw_day_clock_take (day, at (33), 2));
+      text = sw_day_file_print (day, NULL);
+      read = sw_day_file_parse (text, strlen (text), &error);
+      g_assert_no_error (error);
+      assert_same (day, read);
+      g_assert_cmpuint (read->hand, ==, hand);
+      for (guint pan = 1; pan <= 2; pan++)
+        g_assert_cmpstr (sw_day_clock_pan_deed (read, pan)->title, ==, sw_day_clock_pan_deed (day, pan)->title);
+      g_assert_cmpint (sw_day_clock_is_unbegun (read), ==, sw_day_clock_is_unbegun (day));
+      g_assert_true (sw_day_clock_take (read, at (40), 3 - hand));
+      sw_day_clock_take (day, at (40), 3 - hand);
+      again = sw_day_file_print (read, NULL);
+      g_clear_pointer (&text, g_free);
+      text = sw_day_file_print (day, NULL);
+      g_assert_cmpstr (text, ==, again);
+    }
+}
+
 /* By another program, later: timers have run on; a clock set back meanwhile does not make them longer than they were. */
 static void
 test_restart (void)
@@ -263,6 +299,7 @@ main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/day-file/round-trip", test_round_trip);
+  g_test_add_func ("/day-file/parted", test_parted);
   g_test_add_func ("/day-file/restart", test_restart);
   g_test_add_func ("/day-file/late", test_late);
   g_test_add_func ("/day-file/disk", test_disk);

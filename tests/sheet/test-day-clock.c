@@ -199,6 +199,104 @@ test_pans (void)
   g_assert_cmpfloat_with_epsilon (left (sw_day_clock_current_timer (clock, 2), at (begun + 3)), 9, 1e-6);
 }
 
+/* Two pans on one stove, the second begun later: each goes through the day at its own pace, with its own timers. */
+static void
+test_parted (void)
+{
+  g_autoptr (SwSketch) sketch = make_sketch ();
+  g_autoptr (SwDayClock) clock = NULL;
+  guint rest_of_first;
+  double minute;
+
+  sketch->sheet.pans = sketch->sheet.skeins = 2;
+  clock = sw_day_clock_new (sketch, at (0));
+  g_assert_false (sw_day_clock_can_part (clock)); /* all soak together */
+  g_assert_false (sw_day_clock_part (clock, at (0)));
+  g_assert_false (sw_day_clock_take (clock, at (0), 2));
+  minute = go_to (clock, SW_DEED_HEAT, 0);
+  g_assert_true (sw_day_clock_part (clock, at (minute)));
+  g_assert_cmpuint (clock->hand, ==, 1);
+  g_assert_false (sw_day_clock_is_unbegun (clock));
+  minute = go_to (clock, SW_DEED_REST, minute);
+  rest_of_first = sw_day_clock_pan_timer (clock, 1)->id;
+  g_assert_cmpint (sw_day_clock_pan_deed (clock, 2)->kind, ==, SW_DEED_HEAT);
+  g_assert_null (sw_day_clock_pan_timer (clock, 2));
+
+  /* The second one is put on now. */
+  g_assert_true (sw_day_clock_take (clock, at (minute), 2));
+  g_assert_true (sw_day_clock_is_unbegun (clock));
+  g_assert_true (sw_day_clock_begin (clock, at (minute + 1)));
+  g_assert_false (sw_day_clock_begin (clock, at (minute + 1)));
+  g_assert_cmpuint (sw_day_clock_pan_timer (clock, 2)->pan, ==, 2);
+  g_assert_cmpfloat_with_epsilon (left (sw_day_clock_find (clock, rest_of_first), at (minute + 1)), 9, 1e-6);
+
+  /* What is done in one pan changes nothing in the other. */
+  g_assert_true (sw_day_clock_done (clock, at (minute + 2)));
+  g_assert_cmpint (sw_day_clock_pan_deed (clock, 2)->kind, ==, SW_DEED_POUR);
+  g_assert_cmpint (sw_day_clock_pan_deed (clock, 1)->kind, ==, SW_DEED_REST);
+  g_assert_cmpuint (sw_day_clock_pan_timer (clock, 1)->id, ==, rest_of_first);
+  g_assert_true (sw_day_clock_back (clock, at (minute + 3)));
+  g_assert_cmpuint (sw_day_clock_pan_timer (clock, 1)->id, ==, rest_of_first);
+  g_assert_nonnull (sw_day_clock_pan_timer (clock, 2));
+  g_assert_cmpstr (((SwDayEvent *) clock->events->pdata[clock->events->len - 1])->title, ==, "Heat the bath, pan 2");
+
+  /* To the end, one after the other. */
+  while (sw_day_clock_done (clock, at (minute += 1)))
+    ;
+  g_assert_cmpuint (sw_day_clock_unfinished_pan (clock), ==, 1);
+  g_assert_true (sw_day_clock_take (clock, at (minute), 1));
+  while (sw_day_clock_done (clock, at (minute += 1)))
+    ;
+  g_assert_cmpuint (sw_day_clock_unfinished_pan (clock), ==, 0);
+}
+
+/* Pans come and go with the drawing; with one pan all is as it was before. */
+static void
+test_parted_follow (void)
+{
+  g_autoptr (SwSketch) sketch = make_sketch ();
+  g_autoptr (SwDayClock) clock = NULL;
+
+  sketch->sheet.pans = sketch->sheet.skeins = 2;
+  clock = sw_day_clock_new (sketch, at (0));
+  go_to (clock, SW_DEED_POUR, 0);
+  g_assert_true (sw_day_clock_part (clock, at (10)));
+  sw_day_clock_take (clock, at (11), 2);
+  sketch->sheet.pans = sketch->sheet.skeins = 3;
+  sw_day_clock_follow (clock, sketch);
+  g_assert_cmpuint (clock->hand, ==, 2);
+  g_assert_cmpint (sw_day_clock_pan_deed (clock, 2)->kind, ==, SW_DEED_POUR);
+  g_assert_cmpint (sw_day_clock_pan_deed (clock, 3)->kind, ==, SW_DEED_FILL);
+  g_assert_true (sw_day_clock_take (clock, at (12), 3));
+  sketch->sheet.pans = sketch->sheet.skeins = 1;
+  sw_day_clock_follow (clock, sketch);
+  g_assert_cmpuint (clock->hand, ==, 0);
+  g_assert_cmpint (sw_day_clock_deed (clock, 0)->kind, ==, SW_DEED_POUR);
+}
+
+/* Heating, rests and the set are told as skipped if they are; nothing else is. */
+static void
+test_skipped (void)
+{
+  g_autoptr (SwSketch) sketch = make_sketch ();
+  g_autoptr (SwDayClock) clock = sw_day_clock_new (sketch, at (0));
+  double minute = go_to (clock, SW_DEED_REST, 0);
+  const SwDayEvent *event;
+
+  g_assert_cmpfloat_with_epsilon (sw_day_clock_cut_short (clock, at (minute + 4)), 6, 1e-6);
+  g_assert_cmpfloat (sw_day_clock_cut_short (clock, at (minute + 9.9)), ==, 0); /* as good as over */
+  g_assert_cmpfloat (sw_day_clock_cut_short (clock, at (minute + 12)), ==, 0);
+  g_assert_true (sw_day_clock_done (clock, at (minute + 4)));
+  event = clock->events->pdata[clock->events->len - 1];
+  g_assert_cmpint (event->kind, ==, SW_DAY_SKIPPED);
+  g_assert_cmpfloat_with_epsilon (event->minutes, 6, 1e-6);
+  g_assert_cmpfloat (sw_day_clock_cut_short (clock, at (minute + 5)), ==, 0); /* a pour */
+  g_assert_true (sw_day_clock_done (clock, at (minute + 6)));
+  g_assert_true (sw_day_clock_done (clock, at (minute + 36)));
+  for (guint i = clock->events->len - 3; i < clock->events->len; i++)
+    g_assert_cmpint (((const SwDayEvent *) clock->events->pdata[i])->kind, !=, SW_DAY_SKIPPED);
+}
+
 /* Whatever is done to the clock on the wall, forward or back, a timer takes as long as it takes. */
 static void
 test_clock_set (void)
@@ -352,6 +450,9 @@ main (int argc, char *argv[])
   g_test_add_func ("/day-clock/pause", test_pause);
   g_test_add_func ("/day-clock/several", test_several);
   g_test_add_func ("/day-clock/pans", test_pans);
+  g_test_add_func ("/day-clock/parted", test_parted);
+  g_test_add_func ("/day-clock/parted-follow", test_parted_follow);
+  g_test_add_func ("/day-clock/skipped", test_skipped);
   g_test_add_func ("/day-clock/clock-set", test_clock_set);
   g_test_add_func ("/day-clock/sleep", test_sleep);
   g_test_add_func ("/day-clock/back", test_back);

@@ -86,9 +86,10 @@ notify (SwDayAlarm *self, const SwDayTimer *timer)
   g_autofree char *heading = g_strdup_printf (_ ("Time is up: %s"), title);
   g_autofree char *id = g_strdup_printf ("day-timer-%u", timer->id);
   g_autoptr (GNotification) notification = g_notification_new (heading);
-  const SwDayDeed *next = sw_day_clock_deed (sw_day_session_get_clock (self->session), 1);
+  const SwDayClock *clock = sw_day_session_get_clock (self->session);
+  const SwDayDeed *next = sw_day_clock_deed (clock, 1);
 
-  if (next != NULL && timer->deed >= 0)
+  if (next != NULL && timer->deed >= 0 && (clock->hand == 0 || timer->pan == clock->hand))
     {
       /* Translators: in a notification; the next thing to do */
       g_autofree char *body = g_strdup_printf (_ ("Then: %s"), next->title);

@@ -3,12 +3,16 @@
 
 #include "app/day/sw-day-page.h"
 
+#include "app/day/sw-day-pans.h"
 #include "app/day/sw-day-side.h"
 #include "app/desk/sw-day-words.h"
 #include "app/parts/sw-sheet-pan.h"
 #include "app/parts/sw-swatch.h"
 
+#include "sheet/sw-measure.h"
+
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 struct _SwDayPage
 {
@@ -32,11 +36,16 @@ struct _SwDayPage
   GtkLabel *caution;
   GtkWidget *next_box;
   GtkLabel *next;
+  GtkWidget *question_box;
+  GtkLabel *question;
+  GtkWidget *keep;
+  GtkWidget *buttons;
   GtkButton *done;
   GtkWidget *back;
   GtkButton *pause;
   GtkWidget *longer;
   SwSheetPan *pan;
+  SwDayPans *pans;
   SwDaySide *side;
 };
 
@@ -126,8 +135,18 @@ show_next (SwDayPage *self, const SwSheet *sheet, const SwDayDeed *next)
   gtk_widget_set_visible (self->next_box, words != NULL);
 }
 
+/* One pan is through, and others are not. */
 static void
-show_over (SwDayPage *self)
+show_pan_over (SwDayPage *self, const SwDayClock *clock)
+{
+  g_autofree char *title = g_strdup_printf (_ ("Pan %u Is Done"), clock->hand);
+
+  set_text (self->deed, title);
+  set_text (self->detail, "");
+}
+
+static void
+show_over (SwDayPage *self, const SwDayClock *clock)
 {
   gtk_widget_set_visible (GTK_WIDGET (self->swatch), FALSE);
   set_text (self->deed, _ ("All Done"));
@@ -137,6 +156,8 @@ show_over (SwDayPage *self)
   gtk_widget_set_visible (self->caution_box, FALSE);
   gtk_widget_set_visible (self->next_box, FALSE);
   sw_sheet_pan_set_step (self->pan, 0);
+  if (sw_day_clock_unfinished_pan (clock) > 0)
+    show_pan_over (self, clock);
 }
 
 static void
@@ -156,27 +177,52 @@ show_place (SwDayPage *self, const SwDayClock *clock)
   adw_window_title_set_subtitle (self->title, since);
 }
 
-/* Translators: the large button */
-static const char *
-done_words (const SwDayDeed *deed, const SwDayDeed *next)
+static char *
+done_words (const SwDayClock *clock)
 {
+  const SwDayDeed *deed = sw_day_clock_deed (clock, 0), *next = sw_day_clock_deed (clock, 1);
+  const guint unfinished = sw_day_clock_unfinished_pan (clock);
+
+  if (deed == NULL && unfinished > 0)
+    /* Translators: a large button: the number of a pan that has not come so far */
+    return g_strdup_printf (_ ("Go On with Pan %u"), unfinished);
   if (deed == NULL)
-    return _ ("Note This Batch");
+    return g_strdup (_ ("Note This Batch"));
+  if (sw_day_clock_is_unbegun (clock))
+    /* Translators: a large button: the pan has come to something that waits */
+    return g_strdup (_ ("Start the Timer"));
   /* Translators: a large button: the next thing is done while this one's timer runs */
-  return deed->waits && next != NULL && next->beside ? _ ("Go On Meanwhile") : _ ("Done");
+  return g_strdup (deed->waits && next != NULL && next->beside ? _ ("Go On Meanwhile") : _ ("Done"));
+}
+
+/* Of a pan that is done by itself the drawing with that pan alone, so that all amounts are its own. */
+static SwSketch *
+sketch_in_hand (SwDayPage *self, const SwDayClock *clock)
+{
+  SwSketch *sketch = sw_sketch_copy (sketch_of (self));
+  g_autoptr (SwSheet) sheet = NULL;
+
+  if (clock->hand == 0)
+    return sketch;
+  sheet = sw_sheet_new (sketch, NULL);
+  sketch->sheet.skeins = (gint64) (clock->hand <= sheet->fuller_pans ? sheet->fullest : sheet->lesser);
+  sketch->sheet.pans = 1;
+  return sketch;
 }
 
 static void
 show_deed (SwDayPage *self, const SwDayClock *clock)
 {
   const SwDayDeed *deed = sw_day_clock_deed (clock, 0);
-  g_autoptr (SwSheet) sheet = sw_sheet_new (sketch_of (self), NULL);
+  g_autoptr (SwSketch) sketch = sketch_in_hand (self, clock);
+  g_autoptr (SwSheet) sheet = sw_sheet_new (sketch, NULL);
+  g_autofree char *done = done_words (clock);
 
   show_place (self, clock);
-  gtk_button_set_label (self->done, done_words (deed, sw_day_clock_deed (clock, 1)));
+  gtk_button_set_label (self->done, done);
   if (deed == NULL)
     {
-      show_over (self);
+      show_over (self, clock);
       return;
     }
   show_words (self, sheet, deed);
@@ -191,7 +237,7 @@ main_timer (SwDayPage *self)
 {
   const SwDayClock *clock = clock_of (self);
 
-  return clock != NULL ? sw_day_clock_current_timer (clock, 0) : NULL;
+  return clock != NULL ? sw_day_clock_current_timer (clock, clock->hand) : NULL;
 }
 
 static void
@@ -231,7 +277,23 @@ tick_cb (SwDayPage *self)
   if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
     return;
   show_main_timer (self);
+  sw_day_pans_tick (self->pans);
   sw_day_side_tick (self->side);
+}
+
+/* Whether to skip what is left of a wait: asked in the place of the buttons. NULL takes the question away. */
+static void
+ask (SwDayPage *self, const char *words)
+{
+  const gboolean asked = gtk_widget_get_visible (self->question_box);
+
+  gtk_label_set_text (self->question, words != NULL ? words : "");
+  gtk_widget_set_visible (self->question_box, words != NULL);
+  gtk_widget_set_visible (self->buttons, words == NULL);
+  if (words != NULL)
+    gtk_widget_grab_focus (self->keep);
+  else if (asked)
+    gtk_widget_grab_focus (GTK_WIDGET (self->done));
 }
 
 static void
@@ -241,14 +303,50 @@ show (SwDayPage *self)
 
   if (clock == NULL)
     return;
+  ask (self, NULL);
   show_deed (self, clock);
   show_main_timer (self);
   show_buttons (self, clock);
+  sw_day_pans_show (self->pans);
   sw_day_side_show (self->side);
   tick_cb (self);
 }
 
 /* What a person does */
+
+static void
+keep_cb (SwDayPage *self)
+{
+  ask (self, NULL);
+}
+
+static void
+skip_cb (SwDayPage *self)
+{
+  sw_day_session_done (self->session);
+}
+
+/* The key that asked does not answer, too: pressed twice it changes nothing. */
+static void
+do_next (SwDayPage *self, const SwDayClock *clock)
+{
+  const double left = sw_day_clock_cut_short (clock, sw_day_session_now (self->session));
+  g_autofree char *time = sw_minutes_text (ceil (left));
+  g_autofree char *question = NULL;
+
+  if (sw_day_clock_is_unbegun (clock))
+    sw_day_session_begin_deed (self->session);
+  else if (gtk_widget_get_visible (self->question_box))
+    keep_cb (self);
+  else if (left > 0)
+    {
+      /* Translators: something that waits, and how much time is left of it */
+      question = g_strdup_printf (_ ("%1$s: %2$s left. Go on without waiting?"), sw_day_clock_deed (clock, 0)->title, time);
+      ask (self, question);
+    }
+  else
+    sw_day_session_done (self->session);
+}
 
 static void
 done_action (GtkWidget *widget, const char *name, GVariant *parameter)
@@ -260,7 +358,12 @@ done_action (GtkWidget *widget, const char *name, GVariant *parameter)
     return;
   if (sw_day_clock_deed (clock, 0) != NULL)
     {
-      sw_day_session_done (self->session);
+      do_next (self, clock);
+      return;
+    }
+  if (sw_day_clock_unfinished_pan (clock) > 0)
+    {
+      sw_day_session_take (self->session, sw_day_clock_unfinished_pan (clock));
       return;
     }
   sw_day_session_end (self->session);
@@ -413,13 +516,20 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SwDayPage, caution);
   gtk_widget_class_bind_template_child (widget_class, SwDayPage, next_box);
   gtk_widget_class_bind_template_child (widget_class, SwDayPage, next);
+  gtk_widget_class_bind_template_child (widget_class, SwDayPage, question_box);
+  gtk_widget_class_bind_template_child (widget_class, SwDayPage, question);
+  gtk_widget_class_bind_template_child (widget_class, SwDayPage, keep);
+  gtk_widget_class_bind_template_child (widget_class, SwDayPage, buttons);
+  gtk_widget_class_bind_template_child (widget_class, SwDayPage, pans);
   gtk_widget_class_bind_template_child (widget_class, SwDayPage, done);
   gtk_widget_class_bind_template_child (widget_class, SwDayPage, back);
   gtk_widget_class_bind_template_child (widget_class, SwDayPage, pause);
   gtk_widget_class_bind_template_child (widget_class, SwDayPage, longer);
   gtk_widget_class_bind_template_child (widget_class, SwDayPage, pan);
   gtk_widget_class_bind_template_child (widget_class, SwDayPage, side);
+  gtk_widget_class_bind_template_callback (widget_class, keep_cb);
   gtk_widget_class_bind_template_callback (widget_class, leave_cb);
+  gtk_widget_class_bind_template_callback (widget_class, skip_cb);
 }
 
 /* A focused button takes Space for itself; what is clicked does not take the focus, so that Space stays with the large button. */
@@ -459,6 +569,7 @@ sw_day_page_class_init (SwDayPageClass *klass)
   signals[SIGNAL_LEFT] = g_signal_new ("left", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[SIGNAL_FINISHED] = g_signal_new ("finished", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 
+  g_type_ensure (SW_TYPE_DAY_PANS);
   g_type_ensure (SW_TYPE_DAY_SIDE);
   g_type_ensure (SW_TYPE_SHEET_PAN);
   g_type_ensure (SW_TYPE_SWATCH);
@@ -482,6 +593,7 @@ sw_day_page_set_session (SwDayPage *self, SwDaySession *session)
   g_signal_connect_swapped (session, "changed", G_CALLBACK (show), self);
   g_signal_connect_swapped (session, "tick", G_CALLBACK (tick_cb), self);
   g_signal_connect_swapped (self->side, "started", G_CALLBACK (sw_day_page_focus), self);
+  sw_day_pans_set_session (self->pans, session);
   sw_day_side_set_session (self->side, session);
 }
 

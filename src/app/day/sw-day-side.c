@@ -15,6 +15,7 @@ struct _SwDaySide
   guint n_logged; /* lines of the log that are shown */
 
   GtkButton *pan_button;
+  GtkWidget *part_button;
   GtkWidget *timers_heading;
   GtkListBox *timers;
   GtkEditable *label;
@@ -37,7 +38,13 @@ clock_of (SwDaySide *self)
 static gboolean
 is_beside (SwDaySide *self, const SwDayTimer *timer)
 {
-  return !timer->put_away && timer != sw_day_clock_current_timer (clock_of (self), 0);
+  const SwDayClock *clock = clock_of (self);
+
+  if (timer->put_away)
+    return FALSE;
+  if (clock->hand > 0) /* each pan's own is beside its name */
+    return timer->pan == 0 || timer != sw_day_clock_pan_timer (clock, timer->pan);
+  return timer != sw_day_clock_current_timer (clock, 0);
 }
 
 static GtkListBoxRow *
@@ -96,12 +103,20 @@ show_pan_button (SwDaySide *self)
 
   gtk_widget_set_visible (GTK_WIDGET (self->pan_button), pan != 0);
   gtk_button_set_label (self->pan_button, words);
+  gtk_widget_set_visible (self->part_button, sw_day_clock_can_part (clock_of (self)));
 }
 
 static void
 pan_cb (SwDaySide *self)
 {
   sw_day_session_start_pan (self->session);
+}
+
+static void
+part_cb (SwDaySide *self)
+{
+  sw_day_session_part (self->session);
+  g_signal_emit (self, started_signal, 0);
 }
 
 static void
@@ -162,12 +177,14 @@ sw_day_side_class_init (SwDaySideClass *klass)
 
   gtk_widget_class_set_template_from_resource (widget_class, "/io/strandwise/Strandwise/sw-day-side.ui");
   gtk_widget_class_bind_template_child (widget_class, SwDaySide, pan_button);
+  gtk_widget_class_bind_template_child (widget_class, SwDaySide, part_button);
   gtk_widget_class_bind_template_child (widget_class, SwDaySide, timers_heading);
   gtk_widget_class_bind_template_child (widget_class, SwDaySide, timers);
   gtk_widget_class_bind_template_child (widget_class, SwDaySide, label);
   gtk_widget_class_bind_template_child (widget_class, SwDaySide, minutes);
   gtk_widget_class_bind_template_child (widget_class, SwDaySide, log);
   gtk_widget_class_bind_template_callback (widget_class, pan_cb);
+  gtk_widget_class_bind_template_callback (widget_class, part_cb);
   gtk_widget_class_bind_template_callback (widget_class, start_cb);
 }
 

@@ -422,6 +422,32 @@ sw_day_session_back (SwDaySession *self)
 }
 
 void
+sw_day_session_part (SwDaySession *self)
+{
+  g_return_if_fail (SW_IS_DAY_SESSION (self));
+  if (under_way (self))
+    keep (self, sw_day_clock_part (self->clock, sw_day_session_now (self)));
+}
+
+void
+sw_day_session_take (SwDaySession *self, guint pan)
+{
+  g_return_if_fail (SW_IS_DAY_SESSION (self));
+  if (!under_way (self))
+    return;
+  sw_day_clock_hush (self->clock);
+  keep (self, sw_day_clock_take (self->clock, sw_day_session_now (self), pan));
+}
+
+void
+sw_day_session_begin_deed (SwDaySession *self)
+{
+  g_return_if_fail (SW_IS_DAY_SESSION (self));
+  if (under_way (self))
+    keep (self, sw_day_clock_begin (self->clock, sw_day_session_now (self)));
+}
+
+void
 sw_day_session_toggle_pause (SwDaySession *self, guint timer)
 {
   const SwDayTimer *now = under_way (self) ? sw_day_clock_find (self->clock, timer) : NULL;
@@ -484,7 +510,7 @@ sw_day_session_next_pan (SwDaySession *self)
 {
   const SwDayDeed *deed = under_way (self) ? sw_day_clock_deed (self->clock, 0) : NULL;
 
-  if (deed == NULL || !deed->waits || !sw_day_deed_is_per_pan (deed))
+  if (deed == NULL || self->clock->hand > 0 || !deed->waits || !sw_day_deed_is_per_pan (deed))
     return 0;
   for (guint pan = 1; self->clock->pans > 1 && pan <= self->clock->pans; pan++)
     if (sw_day_clock_current_timer (self->clock, pan) == NULL)

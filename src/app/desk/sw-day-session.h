@@ -73,6 +73,11 @@ void sw_day_session_start (SwDaySession *self, const char *label, double minutes
 void sw_day_session_start_pan (SwDaySession *self);
 guint sw_day_session_next_pan (SwDaySession *self);
 
+/* Pans by themselves: see sw-day-clock.h. */
+void sw_day_session_part (SwDaySession *self);
+void sw_day_session_take (SwDaySession *self, guint pan);
+void sw_day_session_begin_deed (SwDaySession *self);
+
 /* The day was noted with its batch, or given up: it and its file go. */
 void sw_day_session_forget (SwDaySession *self);
 

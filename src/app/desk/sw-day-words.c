@@ -52,16 +52,27 @@ append (char **text, const char *between, char *more)
     *text = before != NULL && *before != '\0' ? g_strconcat (before, between, added, NULL) : g_steal_pointer (&added);
 }
 
+/* What pans get that hold a skein less than the others. */
+static char *
+lesser_words (const SwSheet *sheet, const char *amount)
+{
+  if (sheet->lesser == 0)
+    return NULL;
+  /* Translators: an amount, for pans that hold fewer skeins than the others */
+  return g_strdup_printf (ngettext ("%2$s in a pan with %1$d skein", "%2$s in a pan with %1$d skeins", (gulong) sheet->lesser), (int) sheet->lesser, amount);
+}
+
 static void
 pour_words (const SwSheet *sheet, const SwDayDeed *deed, SwSystem system, SwDayWords *words)
 {
   const SwSheetPour *pour = sw_sheet_find_pour (sheet, deed->step);
   const SwStep *step = sw_sketch_find_step (sheet->sketch, deed->step);
   const SwMeasureSystem measures = sw_sheet_measures (system);
-  g_autofree char *grams = NULL;
+  g_autofree char *grams = NULL, *lesser = NULL;
 
   if (pour == NULL)
     return;
+  lesser = pour->dry ? sw_dye_text (pour->lesser_dye_g.rounded) : sw_volume_text (pour->lesser_stock_ml.rounded, measures);
   grams = sw_dye_text (pour->dye_g.rounded);
   words->amount = pour->dry ? g_strdup (grams) : sw_volume_text (pour->stock_ml.rounded, measures);
   if (pour->dry)
@@ -71,7 +82,8 @@ pour_words (const SwSheet *sheet, const SwDayDeed *deed, SwSystem system, SwDayW
   /* Translators: which dye is poured: "of Teal" */
   append (&words->beside, " · ", g_strdup_printf (_ ("of %s"), sw_dye_title (sheet->sketch->dyes->pdata[pour->dye])));
   append (&words->beside, " · ", each_pan (sheet));
-  words->detail = sw_step_place (sheet->sketch, step, system);
+  append (&words->detail, "\n", lesser_words (sheet, lesser));
+  append (&words->detail, "\n", sw_step_place (sheet->sketch, step, system));
   if (step->worked_in > 0)
     /* Translators: how far a pour is pushed through the yarn */
     append (&words->detail, "\n", g_strdup_printf (_ ("worked in %.0f %%"), 100 * step->worked_in));
@@ -82,13 +94,16 @@ added_words (const SwSheet *sheet, const SwDayDeed *deed, SwSystem system, SwDay
 {
   const SwMeasureSystem measures = sw_sheet_measures (system);
   const gsize i = step_index (sheet, deed->step);
+  g_autofree char *lesser = NULL;
 
   if (i == sheet->n_steps)
     return;
+  lesser = sw_volume_text (sheet->steps[i].lesser_added_ml.rounded, measures);
   words->amount = sw_volume_text (sheet->steps[i].added_ml.rounded, measures);
   words->beside = sw_spoons_text (sheet->steps[i].added_ml.rounded, measures);
   append (&words->beside, " · ", each_pan (sheet));
-  words->detail = sw_sheet_step_detail (sheet, i, system);
+  append (&words->detail, "\n", lesser_words (sheet, lesser));
+  append (&words->detail, "\n", sw_sheet_step_detail (sheet, i, system));
 }
 
 /* One dye a line, as it is weighed. */
@@ -120,10 +135,12 @@ fill_words (const SwSheet *sheet, const SwDayDeed *deed, SwSystem system, SwDayW
   g_autofree char *acid = sw_volume_text (liquor->acid_ml.rounded, measures);
   g_autofree char *spoons = sw_spoons_text (liquor->acid_ml.rounded, measures);
   g_autofree char *crystals = sw_dye_text (liquor->crystals_g.rounded);
+  g_autofree char *lesser = sw_volume_text (sheet->lesser_liquor.water_ml.rounded, measures);
 
   words->amount = sw_volume_text (liquor->water_ml.rounded, measures);
   words->beside = each_pan (sheet);
-  words->detail = sw_sheet_spread (sheet, system);
+  append (&words->detail, "\n", lesser_words (sheet, lesser));
+  append (&words->detail, "\n", sw_sheet_spread (sheet, system));
   if (liquor->crystals_g.rounded > 0)
     /* Translators: citric acid, and the water to dissolve it in */
     append (&words->detail, "\n", g_strdup_printf (_ ("Acid: %1$s of crystals in %2$s of water"), crystals, acid));
