@@ -3,7 +3,9 @@
 
 #include "sheet/sw-recipe.h"
 
+#include "sheet/sw-recipe-data.h"
 #include "sheet/sw-step-title.h"
+#include "sketch/sw-member.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -11,198 +13,180 @@
 /* Between what a line is about and its amount; never in an amount. */
 #define COLON ": "
 
-/* A recipe as it is written: labels that occur again are numbered. */
-typedef struct
-{
-  GString *text;
-  GHashTable *times; /* of label: how often it was used */
-} Recipe;
+/* --- Amounts in words --- */
 
-/* As in files: with a point, whatever the locale. */
+/* A number for a full pan, and perhaps one for a pan with a skein less. */
 static char *
-number (double value)
+for_pans (const char *numbers, char *(*words) (const char *) )
 {
-  char text[G_ASCII_DTOSTR_BUF_SIZE];
+  g_auto (GStrv) parts = g_strsplit (numbers, "/", 2);
+  g_autofree char *first = words (parts[0] != NULL ? parts[0] : "");
+  g_autofree char *second = NULL;
 
-  return g_strdup (g_ascii_formatd (text, sizeof text, "%.6g", value));
-}
-
-/* A name on one line. */
-static char *
-one_line (const char *text)
-{
-  char *line = g_strdup (text);
-
-  return g_strdelimit (line, "\n\r", ' ');
-}
-
-static void
-add_line (Recipe *recipe, const char *label, const char *amount)
-{
-  g_autofree char *plain = one_line (label);
-  int times = GPOINTER_TO_INT (g_hash_table_lookup (recipe->times, plain)) + 1;
-
-  g_hash_table_insert (recipe->times, g_strdup (plain), GINT_TO_POINTER (times));
-  g_string_append (recipe->text, plain);
-  if (times > 1)
-    g_string_append_printf (recipe->text, " (%d)", times);
-  if (*amount != '\0')
-    g_string_append_printf (recipe->text, COLON "%s", amount);
-  g_string_append_c (recipe->text, '\n');
-}
-
-static void
-add_number (Recipe *recipe, const char *label, double value)
-{
-  g_autofree char *text = number (value);
-
-  add_line (recipe, label, text);
-}
-
-static char *
-millilitres (double ml)
-{
-  g_autofree char *text = number (ml);
-
-  return g_strdup_printf (_ ("%s mL"), text);
-}
-
-static char *
-grams (double g)
-{
-  g_autofree char *text = number (g);
-
-  return g_strdup_printf (_ ("%s g"), text);
-}
-
-static char *
-grams_of_crystals (double g)
-{
-  g_autofree char *text = number (g);
-
-  /* Translators: citric acid that is weighed dry */
-  return g_strdup_printf (_ ("%s g of crystals"), text);
-}
-
-/* An amount for the fullest pan and, if there are such, for the others. */
-static char *
-for_pans (const SwSheet *sheet, SwAmount fuller, SwAmount lesser, char *(*words) (double) )
-{
-  g_autofree char *first = words (fuller.rounded);
-  g_autofree char *second = words (lesser.rounded);
-
-  if (sheet->lesser == 0)
+  if (parts[0] == NULL || parts[1] == NULL)
     return g_steal_pointer (&first);
+  second = words (parts[1]);
   /* Translators: an amount for a full pan, and for a pan that holds a skein less */
   return g_strdup_printf (_ ("%s, %s in pans with a skein less"), first, second);
 }
 
 static char *
-acid_amount (const SwSheet *sheet, SwAmount ml, SwAmount crystals_g, SwAmount lesser_ml, SwAmount lesser_g, double percent)
+one_ml (const char *number)
 {
-  gboolean dry = crystals_g.exact > 0.0;
-  g_autofree char *amount = dry ? for_pans (sheet, crystals_g, lesser_g, grams_of_crystals) : for_pans (sheet, ml, lesser_ml, millilitres);
-  g_autofree char *strength = number (percent);
+  return g_strdup_printf (_ ("%s mL"), number);
+}
 
-  if (dry)
-    return g_steal_pointer (&amount);
+static char *
+one_g (const char *number)
+{
+  return g_strdup_printf (_ ("%s g"), number);
+}
+
+static char *
+one_crystals (const char *number)
+{
+  /* Translators: citric acid that is weighed dry */
+  return g_strdup_printf (_ ("%s g of crystals"), number);
+}
+
+static char *
+count_words (char *const *numbers)
+{
+  return g_strdup (numbers[0]);
+}
+
+static char *
+ml_words (char *const *numbers)
+{
+  return for_pans (numbers[0], one_ml);
+}
+
+static char *
+g_words (char *const *numbers)
+{
+  return for_pans (numbers[0], one_g);
+}
+
+static char *
+crystals_words (char *const *numbers)
+{
+  return for_pans (numbers[0], one_crystals);
+}
+
+static char *
+acid_words (char *const *numbers)
+{
+  g_autofree char *amount = ml_words (numbers);
+
   /* Translators: how much acid, and its strength: "30 mL (5 %)" */
-  return g_strdup_printf (_ ("%s (%s %%)"), amount, strength);
+  return g_strdup_printf (_ ("%s (%s %%)"), amount, numbers[1]);
 }
 
-static void
-add_bath (Recipe *recipe, const SwSheet *sheet)
+static char *
+stock_words (char *const *numbers)
 {
-  const SwSheetLiquor *liquor = &sheet->liquor, *lesser = &sheet->lesser_liquor;
-  g_autofree char *water = for_pans (sheet, liquor->water_ml, lesser->water_ml, millilitres);
-  g_autofree char *acid = acid_amount (sheet, liquor->acid_ml, liquor->crystals_g, lesser->acid_ml, lesser->crystals_g, sheet->sketch->bath.acid_percent);
+  /* Translators: grams of powder in so many millilitres of stock */
+  return g_strdup_printf (_ ("%s g in %s mL"), numbers[0], numbers[1]);
+}
 
-  add_number (recipe, _ ("Skeins"), (double) sheet->skeins);
-  add_number (recipe, _ ("Pans"), (double) sheet->pans);
+static char *
+wait_words (char *const *numbers)
+{
+  return g_strdup_printf (_ ("%s min at %s °C"), numbers[0], numbers[1]);
+}
+
+static const struct
+{
+  const char *name;
+  guint numbers;
+  char *(*words) (char *const *numbers);
+} forms[] = {
+  { "count", 1, count_words },
+  { "ml", 1, ml_words },
+  { "g", 1, g_words },
+  { "crystals", 1, crystals_words },
+  { "acid", 2, acid_words },
+  { "stock", 2, stock_words },
+  { "wait", 2, wait_words },
+};
+
+/* "" for what has none, or is of a form that is not known here. */
+static char *
+amount_words (char *const *line)
+{
+  g_auto (GStrv) numbers = g_strsplit (line[SW_RECIPE_NUMBERS], " ", -1);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (forms); i++)
+    if (g_str_equal (line[SW_RECIPE_FORM], forms[i].name) && g_strv_length (numbers) >= forms[i].numbers)
+      return forms[i].words (numbers);
+  return g_strdup ("");
+}
+
+/* --- What a line is about --- */
+
+static const struct
+{
+  const char *what, *label;
+} labels[] = {
+  { "skeins", N_ ("Skeins") },
+  { "pans", N_ ("Pans") },
   /* Translators: grams of yarn */
-  add_number (recipe, _ ("Yarn, g"), sheet->fibre_g);
-  add_line (recipe, _ ("Water, a pan"), water);
-  add_line (recipe, _ ("Acid, a pan"), acid);
+  { "yarn_g", N_ ("Yarn, g") },
+  { "water", N_ ("Water, a pan") },
+  { "acid", N_ ("Acid, a pan") },
+};
+
+static char *
+label_words (char *const *line)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (labels); i++)
+    if (g_str_equal (line[SW_RECIPE_WHAT], labels[i].what))
+      return g_strdup (_ (labels[i].label));
+  if (g_str_equal (line[SW_RECIPE_WHAT], "stock"))
+    /* Translators: %s is a dye's name */
+    return g_strdup_printf (_ ("Stock of %s"), sw_dye_name_title (line[SW_RECIPE_DYE]));
+  return sw_step_title_of (sw_step_kind_from_name (line[SW_RECIPE_KIND]), line[SW_RECIPE_NAME], line[SW_RECIPE_DYE]);
 }
 
-static void
-add_stocks (Recipe *recipe, const SwSheet *sheet)
+/* Labels of all lines; those that occur again are numbered. */
+static GPtrArray *
+all_labels (const GPtrArray *lines)
 {
-  for (gsize i = 0; i < sheet->n_dyes; i++)
+  GPtrArray *all = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GHashTable) times = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+
+  for (guint i = 0; i < lines->len; i++)
     {
-      const SwSheetDye *dye = &sheet->dyes[i];
-      const char *name = sw_dye_title (sheet->sketch->dyes->pdata[dye->dye]);
-      /* Translators: %s is a dye's name */
-      g_autofree char *label = g_strdup_printf (_ ("Stock of %s"), name);
-      g_autofree char *powder = number (dye->weigh_g.rounded), *volume = number (dye->stock_ml.rounded);
-      /* Translators: grams of powder in so many millilitres of stock */
-      g_autofree char *amount = g_strdup_printf (_ ("%s g in %s mL"), powder, volume);
+      char *label = label_words (lines->pdata[i]);
+      const int n = GPOINTER_TO_INT (g_hash_table_lookup (times, label)) + 1;
 
-      if (dye->stock_ml.exact > 0.0)
-        add_line (recipe, label, amount);
+      g_hash_table_insert (times, g_strdup (label), GINT_TO_POINTER (n));
+      g_ptr_array_add (all, n > 1 ? g_strdup_printf ("%s (%d)", label, n) : g_strdup (label));
+      g_free (label);
     }
-}
-
-static void
-add_wait (Recipe *recipe, const char *title, const SwStep *step)
-{
-  g_autofree char *minutes = number (step->minutes), *celsius = number (step->temperature_c);
-  g_autofree char *amount = g_strdup_printf (_ ("%s min at %s °C"), minutes, celsius);
-
-  add_line (recipe, title, amount);
-}
-
-static void
-add_step (Recipe *recipe, const SwSheet *sheet, gsize index, const SwSheetPour *pour)
-{
-  const SwStep *step = sheet->sketch->steps->pdata[index];
-  const SwSheetStep *row = &sheet->steps[index];
-  g_autofree char *title = sw_step_title (sheet->sketch, step);
-  g_autofree char *amount = NULL;
-
-  switch (step->kind)
-    {
-    case SW_STEP_BAND:
-    case SW_STEP_SPLOTCH:
-    case SW_STEP_SPECKLE:
-      amount = pour->dry ? for_pans (sheet, pour->dye_g, pour->lesser_dye_g, grams) : for_pans (sheet, pour->stock_ml, pour->lesser_stock_ml, millilitres);
-      break;
-    case SW_STEP_REST:
-    case SW_STEP_SET:
-      add_wait (recipe, title, step);
-      return;
-    case SW_STEP_ACID:
-      amount = acid_amount (sheet, row->added_ml, row->crystals_g, row->lesser_added_ml, row->lesser_crystals_g, step->acid_percent);
-      break;
-    case SW_STEP_WATER:
-      amount = for_pans (sheet, row->added_ml, row->lesser_added_ml, millilitres);
-      break;
-    case SW_STEP_FLIP:
-    default:
-      amount = g_strdup ("");
-    }
-  add_line (recipe, title, amount);
+  return all;
 }
 
 char *
-sw_sheet_recipe (const SwSheet *sheet)
+sw_recipe_words (const char *data)
 {
-  g_autoptr (GHashTable) times = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  Recipe recipe = { g_string_new (NULL), times };
-  gsize pour = 0;
+  g_autoptr (GPtrArray) lines = NULL, names = NULL;
+  GString *text = g_string_new (NULL);
 
-  g_return_val_if_fail (sheet != NULL, NULL);
+  g_return_val_if_fail (data != NULL, NULL);
 
-  add_bath (&recipe, sheet);
-  add_stocks (&recipe, sheet);
-  for (gsize i = 0; i < sheet->n_steps; i++)
+  lines = sw_recipe_read (data);
+  names = all_labels (lines);
+  for (guint i = 0; i < lines->len; i++)
     {
-      gboolean pours = sw_step_is_pour (sheet->sketch->steps->pdata[i]);
+      g_autofree char *amount = amount_words (lines->pdata[i]);
 
-      add_step (&recipe, sheet, i, pours ? &sheet->pours[pour] : NULL);
-      pour += pours;
+      g_string_append (text, names->pdata[i]);
+      if (*amount != '\0')
+        g_string_append_printf (text, COLON "%s", amount);
+      g_string_append_c (text, '\n');
     }
-  return g_string_free (recipe.text, FALSE);
+  return g_string_free (text, FALSE);
 }
 
 /* --- What differs --- */
@@ -234,14 +218,10 @@ lines_of (char **lines)
   return amounts;
 }
 
-/* One line of what is done now, against what was. */
+/* One amount of what is done now, against what was; NULL: nothing. */
 static void
-compare_line (GString *changes, const char *line, GHashTable *before)
+add_change (GString *changes, const char *label, const char *amount, const char *was)
 {
-  g_autofree char *label = NULL;
-  g_autofree char *amount = split_line (line, &label);
-  const char *was = g_hash_table_lookup (before, label);
-
   if (was == NULL && *amount == '\0')
     /* Translators: a step of the dyeing that is done for the first time */
     g_string_append_printf (changes, _ ("%s: new"), label);
@@ -256,32 +236,134 @@ compare_line (GString *changes, const char *line, GHashTable *before)
   g_string_append_c (changes, '\n');
 }
 
+static void
+add_left_out (GString *changes, const char *label)
+{
+  /* Translators: a step of the last dyeing that is not done now */
+  g_string_append_printf (changes, _ ("%s: left out"), label);
+  g_string_append_c (changes, '\n');
+}
+
 char *
 sw_recipe_changes (const char *before, const char *after)
 {
   GString *changes = g_string_new (NULL);
+  g_autoptr (GPtrArray) lines_before = NULL, lines_after = NULL, names_before = NULL, names_after = NULL;
+
+  g_return_val_if_fail (before != NULL && after != NULL, NULL);
+
+  lines_before = sw_recipe_read (before);
+  lines_after = sw_recipe_read (after);
+  names_before = all_labels (lines_before);
+  names_after = all_labels (lines_after);
+  for (guint i = 0; i < lines_after->len; i++)
+    {
+      char **line = lines_after->pdata[i], **was = sw_recipe_find (lines_before, line);
+      g_autofree char *amount = amount_words (line), *old = was != NULL ? amount_words (was) : NULL;
+
+      add_change (changes, names_after->pdata[i], amount, old);
+    }
+  for (guint i = 0; i < lines_before->len; i++)
+    if (sw_recipe_find (lines_after, lines_before->pdata[i]) == NULL)
+      add_left_out (changes, names_before->pdata[i]);
+  return g_string_free (changes, FALSE);
+}
+
+/* --- Words that were kept without their data --- */
+
+/* The first line of each recipe is of the same words, if they are of one language. */
+static gboolean
+of_one_language (char *const *before, char *const *after)
+{
+  g_autofree char *first = NULL, *second = NULL;
+
+  g_free (split_line (before[0], &first));
+  g_free (split_line (after[0], &second));
+  return g_str_equal (first, second);
+}
+
+/* The numbers in an amount, one after the other. */
+static char *
+numbers_of (const char *amount)
+{
+  GString *numbers = g_string_new (NULL);
+
+  for (; *amount != '\0'; amount++)
+    g_string_append_c (numbers, g_ascii_isdigit (*amount) || *amount == '.' ? *amount : ' ');
+  return g_string_free (numbers, FALSE);
+}
+
+static gboolean
+same_numbers (const char *a, const char *b)
+{
+  g_autofree char *of_a = numbers_of (a), *of_b = numbers_of (b);
+  g_auto (GStrv) first = g_strsplit (of_a, " ", -1), second = g_strsplit (of_b, " ", -1);
+  char **x = first, **y = second;
+
+  for (;; x++, y++)
+    {
+      while (*x != NULL && **x == '\0')
+        x++;
+      while (*y != NULL && **y == '\0')
+        y++;
+      if (*x == NULL || *y == NULL)
+        return *x == *y;
+      if (!g_str_equal (*x, *y))
+        return FALSE;
+    }
+}
+
+static void
+compare_by_place (GString *changes, char *const *before, char *const *after)
+{
+  if (g_strv_length ((char **) before) != g_strv_length ((char **) after))
+    return;
+  for (gsize i = 0; after[i] != NULL; i++)
+    {
+      g_autofree char *label = NULL, *other = NULL;
+      g_autofree char *amount = split_line (after[i], &label), *was = split_line (before[i], &other);
+
+      if (!same_numbers (amount, was))
+        add_change (changes, label, amount, was);
+    }
+}
+
+static void
+compare_by_label (GString *changes, char **before, char **after)
+{
+  g_autoptr (GHashTable) amounts_before = lines_of (before), amounts_after = lines_of (after);
+
+  for (gsize i = 0; after[i] != NULL; i++)
+    {
+      g_autofree char *label = NULL;
+      g_autofree char *amount = split_line (after[i], &label);
+
+      if (*after[i] != '\0')
+        add_change (changes, label, amount, g_hash_table_lookup (amounts_before, label));
+    }
+  for (gsize i = 0; before[i] != NULL; i++)
+    {
+      g_autofree char *label = NULL;
+      g_autofree char *amount = split_line (before[i], &label);
+
+      if (*before[i] != '\0' && !g_hash_table_contains (amounts_after, label))
+        add_left_out (changes, label);
+    }
+}
+
+char *
+sw_recipe_changes_of_words (const char *before, const char *after)
+{
+  GString *changes = g_string_new (NULL);
   g_auto (GStrv) lines_before = NULL, lines_after = NULL;
-  g_autoptr (GHashTable) amounts_before = NULL, amounts_after = NULL;
 
   g_return_val_if_fail (before != NULL && after != NULL, NULL);
 
   lines_before = g_strsplit (before, "\n", -1);
   lines_after = g_strsplit (after, "\n", -1);
-  amounts_before = lines_of (lines_before);
-  amounts_after = lines_of (lines_after);
-  for (gsize i = 0; lines_after[i] != NULL; i++)
-    if (*lines_after[i] != '\0')
-      compare_line (changes, lines_after[i], amounts_before);
-  for (gsize i = 0; lines_before[i] != NULL; i++)
-    {
-      g_autofree char *label = NULL;
-      g_autofree char *amount = split_line (lines_before[i], &label);
-
-      if (*lines_before[i] == '\0' || g_hash_table_contains (amounts_after, label))
-        continue;
-      /* Translators: a step of the last dyeing that is not done now */
-      g_string_append_printf (changes, _ ("%s: left out"), label);
-      g_string_append_c (changes, '\n');
-    }
+  if (*before == '\0' || *after == '\0' || of_one_language (lines_before, lines_after))
+    compare_by_label (changes, lines_before, lines_after);
+  else
+    compare_by_place (changes, lines_before, lines_after);
   return g_string_free (changes, FALSE);
 }

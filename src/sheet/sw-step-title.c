@@ -8,27 +8,30 @@
 #include <glib/gi18n-lib.h>
 
 const char *
-sw_dye_title (const SwDye *dye)
+sw_dye_name_title (const char *name)
 {
   /* Translators: stands for a dye that the dyer has not named */
-  return dye == NULL || dye->name == NULL || *dye->name == '\0' ? _ ("a dye without a name") : dye->name;
+  return name == NULL || *name == '\0' ? _ ("a dye without a name") : name;
+}
+
+const char *
+sw_dye_title (const SwDye *dye)
+{
+  return sw_dye_name_title (dye != NULL ? dye->name : NULL);
 }
 
 char *
-sw_step_title (const SwSketch *sketch, const SwStep *step)
+sw_step_title_of (int kind, const char *name, const char *dye_name)
 {
-  const char *dye;
+  const char *dye = sw_dye_name_title (dye_name);
 
-  g_return_val_if_fail (sketch != NULL && step != NULL, NULL);
-
-  if (step->name != NULL && *step->name != '\0')
-    return g_strdup (step->name);
-  if (!sw_step_is_pour (step))
-    return g_strdup (sw_step_kind_label (step->kind));
-
-  dye = sw_dye_title (sw_sketch_find_dye (sketch, step->dye));
-  switch (step->kind)
+  if (name != NULL && *name != '\0')
+    return g_strdup (name);
+  switch (kind)
     {
+    case SW_STEP_BAND:
+      /* Translators: a band of colour across the skein; %s is a dye's name */
+      return g_strdup_printf (_ ("Band of %s"), dye);
     case SW_STEP_SPLOTCH:
       /* Translators: %s is a dye's name */
       return g_strdup_printf (_ ("Splotch of %s"), dye);
@@ -36,7 +39,17 @@ sw_step_title (const SwSketch *sketch, const SwStep *step)
       /* Translators: %s is a dye's name */
       return g_strdup_printf (_ ("Speckles of %s"), dye);
     default:
-      /* Translators: a band of colour across the skein; %s is a dye's name */
-      return g_strdup_printf (_ ("Band of %s"), dye);
+      return g_strdup (kind >= 0 && kind < SW_N_STEP_KINDS ? sw_step_kind_label ((SwStepKind) kind) : "");
     }
+}
+
+char *
+sw_step_title (const SwSketch *sketch, const SwStep *step)
+{
+  const SwDye *dye;
+
+  g_return_val_if_fail (sketch != NULL && step != NULL, NULL);
+
+  dye = sw_sketch_find_dye (sketch, step->dye);
+  return sw_step_title_of ((int) step->kind, step->name, dye != NULL ? dye->name : NULL);
 }

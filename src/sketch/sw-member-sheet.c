@@ -69,6 +69,7 @@ static const SwMember batch_members[] = {
   /* Translators: against the batch before */
   { "changes", N_ ("What was changed"), "", SW_KIND_TEXT, BATCH (changes), .max = 20000 },
   { "recipe", N_ ("Amounts"), "", SW_KIND_TEXT, BATCH (recipe), .max = 200000 },
+  { "amounts", N_ ("Amounts"), "", SW_KIND_TEXT, BATCH (amounts), .max = 200000 },
   /* Translators: what was really done on the dye day, and when */
   { "log", N_ ("Log of the day"), "", SW_KIND_TEXT, BATCH (log), .max = 200000 },
   { "notes", N_ ("How it came out"), "", SW_KIND_TEXT, BATCH (notes), .max = 100000 },

@@ -337,7 +337,8 @@ typedef struct
   gint64 skeins;
   double cost;   /* of the batch; 0: not reckoned */
   char *changes; /* against the batch before */
-  char *recipe;  /* the amounts, a line each: see sw_sheet_recipe() */
+  char *recipe;  /* the amounts in words, a line each: see sw_recipe_words() */
+  char *amounts; /* the same as data: see sw_recipe_data(); empty in files of earlier versions */
   char *log;     /* what was really done, a line each, beginning with its time */
   char *notes;
   char *photos; /* addresses or paths, a line each */

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "sheet/sw-recipe-data.h"
 #include "sheet/sw-recipe.h"
 
 #include "tests/sw-test-sketch.h"
@@ -10,7 +11,17 @@ recipe_of (const SwSketch *sketch)
 {
   g_autoptr (SwSheet) sheet = sw_sheet_new (sketch, NULL);
 
-  return sw_sheet_recipe (sheet);
+  g_autofree char *data = sw_recipe_data (sheet);
+
+  return sw_recipe_words (data);
+}
+
+static char *
+data_of (const SwSketch *sketch)
+{
+  g_autoptr (SwSheet) sheet = sw_sheet_new (sketch, NULL);
+
+  return sw_recipe_data (sheet);
 }
 
 static SwSketch *
@@ -82,7 +93,7 @@ test_again (void)
 static void
 assert_changes (const char *before, const char *after, const char *wanted)
 {
-  g_autofree char *changes = sw_recipe_changes (before, after);
+  g_autofree char *changes = sw_recipe_changes_of_words (before, after);
 
   g_assert_cmpstr (changes, ==, wanted);
 }
@@ -103,12 +114,69 @@ static void
 test_of_an_edit (void)
 {
   g_autoptr (SwSketch) sketch = named_sketch ();
-  g_autofree char *before = recipe_of (sketch), *after = NULL, *changes = NULL;
+  g_autofree char *before = data_of (sketch), *after = NULL, *changes = NULL;
 
   ((SwStep *) sketch->steps->pdata[2])->minutes = 12.0;
-  after = recipe_of (sketch);
+  after = data_of (sketch);
   changes = sw_recipe_changes (before, after);
   g_assert_cmpstr (changes, ==, "Rest: 12 min at 85 °C, was 10 min at 85 °C\n");
+}
+
+/* What is called otherwise is the same; what has another number is not, and what is gone is told. */
+static void
+test_data (void)
+{
+  g_autoptr (SwSketch) sketch = named_sketch ();
+  SwStep *first = sketch->steps->pdata[0];
+  SwDye *red = sketch->dyes->pdata[0];
+  g_autofree char *before = data_of (sketch), *renamed = NULL, *after = NULL, *same = NULL, *changes = NULL;
+
+  g_assert_cmpint (sw_recipe_count (before, "skeins"), ==, 1);
+  g_assert_cmpint (sw_recipe_count (before, "nonsense"), ==, 0);
+  g_free (first->name);
+  first->name = g_strdup ("Band\tof \"coral\"\nfirst: 3 mL");
+  g_free (red->name);
+  red->name = g_strdup ("");
+  renamed = data_of (sketch);
+  same = sw_recipe_changes (before, renamed);
+  g_assert_cmpstr (same, ==, "");
+
+  first->amount_ml = 12;
+  g_ptr_array_remove_index (sketch->steps, 3);
+  sketch->sheet.skeins = 2;
+  after = data_of (sketch);
+  changes = sw_recipe_changes (before, after);
+  g_assert_true (g_str_has_prefix (changes, "Skeins: 2, was 1\nPans: 2, was 1\nYarn, g: 200, was 100\nStock of a dye without a name: "));
+  g_assert_nonnull (strstr (changes, "\nBand of \"coral\" first: 3 mL: 12 mL, was 30 mL\n"));
+  g_assert_true (g_str_has_suffix (changes, "\nFlip: left out\n"));
+  g_assert_null (strstr (changes, "Rest"));
+}
+
+/* Whatever is read from a file is no danger: lines of another shape are passed over. */
+static void
+test_bad_data (void)
+{
+  static const char *const bad[] = { "", "\n\n", "skeins", "skeins\t0\t\tcount\t1\t\t\textra\n", "step\t1\tnonsense\tml\t\t\t\n", "acid\t0\t\tacid\t5\t\t\n", "x\t\t\t\t\t\t" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (bad); i++)
+    for (gsize k = 0; k < G_N_ELEMENTS (bad); k++)
+      {
+        g_autofree char *words = sw_recipe_words (bad[i]), *changes = sw_recipe_changes (bad[i], bad[k]);
+
+        g_assert_true (g_utf8_validate (words, -1, NULL));
+        g_assert_true (i != k || *changes == '\0');
+      }
+}
+
+/* Words of a file of an earlier version, written in another language: only the numbers tell. */
+static void
+test_other_language (void)
+{
+  static const char german[] = "Stränge: 1\nPfannen: 1\nKoralle: 10 mL\nWenden\nRuhen: 10 min bei 85 °C\n";
+
+  assert_changes (german, "Skeins: 1\nPans: 1\nKoralle: 10 mL\nFlip\nRest: 10 min at 85 °C\n", "");
+  assert_changes (german, "Skeins: 1\nPans: 1\nKoralle: 12.5 mL\nFlip\nRest: 10 min at 85 °C\n", "Koralle: 12.5 mL, was 10 mL\n");
+  assert_changes (german, "Skeins: 1\nPans: 1\nRest: 10 min at 85 °C\n", "");
 }
 
 /* Uneven pans, crystals and dry grains have their words too. */
@@ -142,5 +210,8 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/recipe/changes", test_changes);
   g_test_add_func ("/sheet/recipe/of-an-edit", test_of_an_edit);
   g_test_add_func ("/sheet/recipe/uneven", test_uneven);
+  g_test_add_func ("/sheet/recipe/data", test_data);
+  g_test_add_func ("/sheet/recipe/bad-data", test_bad_data);
+  g_test_add_func ("/sheet/recipe/other-language", test_other_language);
   return g_test_run ();
 }

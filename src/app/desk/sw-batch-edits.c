@@ -4,6 +4,7 @@
 #include "app/desk/sw-batch-edits.h"
 
 #include "sheet/sw-cost.h"
+#include "sheet/sw-recipe-data.h"
 #include "sheet/sw-recipe.h"
 
 #include <glib/gi18n-lib.h>
@@ -33,13 +34,25 @@ last_batch (const SwSketch *sketch)
   return sketch->batches->len > 0 ? sketch->batches->pdata[sketch->batches->len - 1] : NULL;
 }
 
+/* By the data, or by the words of a batch that was noted before there were data. */
+static char *
+changes_since (const SwBatch *before, const char *amounts, const char *recipe)
+{
+  if (before == NULL)
+    return g_strdup ("");
+  if (*before->amounts != '\0')
+    return sw_recipe_changes (before->amounts, amounts);
+  return *before->recipe != '\0' ? sw_recipe_changes_of_words (before->recipe, recipe) : g_strdup ("");
+}
+
 gboolean
 sw_batch_note (SwDocument *document, const SwSheet *sheet, const char *log, const char *date, guint *id, GError **error)
 {
   const SwBatch *before = last_batch (sw_document_get_sketch (document));
   g_autoptr (SwBatch) batch = sw_batch_new (0);
-  g_autofree char *recipe = sw_sheet_recipe (sheet);
-  g_autofree char *changes = before != NULL && *before->recipe != '\0' ? sw_recipe_changes (before->recipe, recipe) : g_strdup ("");
+  g_autofree char *amounts = sw_recipe_data (sheet);
+  g_autofree char *recipe = sw_recipe_words (amounts);
+  g_autofree char *changes = changes_since (before, amounts, recipe);
   SwCost cost;
 
   sw_cost_of (sheet, &cost);
@@ -47,6 +60,7 @@ sw_batch_note (SwDocument *document, const SwSheet *sheet, const char *log, cons
   batch->cost = cost.total;
   put_text (batch, "date", date);
   put_text (batch, "recipe", recipe);
+  put_text (batch, "amounts", amounts);
   put_text (batch, "changes", changes);
   put_text (batch, "log", log != NULL ? log : "");
   /* Translators: an edit, shown beside Undo: a dyeing is kept in the file */

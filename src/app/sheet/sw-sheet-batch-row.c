@@ -8,6 +8,7 @@
 #include "app/parts/sw-field-row.h"
 #include "app/parts/sw-toast.h"
 #include "sheet/sw-money.h"
+#include "sheet/sw-recipe.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -279,6 +280,7 @@ void
 sw_sheet_batch_row_show (SwSheetBatchRow *self)
 {
   const SwBatch *batch;
+  g_autofree char *recipe = NULL;
 
   g_return_if_fail (SW_IS_SHEET_BATCH_ROW (self));
 
@@ -287,7 +289,8 @@ sw_sheet_batch_row_show (SwSheetBatchRow *self)
     return;
   show_head (self, batch);
   set_block (self->changes_box, self->changes, batch->changes);
-  gtk_label_set_text (self->recipe, batch->recipe);
+  recipe = *batch->amounts != '\0' ? sw_recipe_words (batch->amounts) : g_strdup (batch->recipe);
+  gtk_label_set_text (self->recipe, recipe);
   set_block (self->log_box, self->log, batch->log);
   show_notes (self, batch);
   show_photos (self, batch);
