@@ -177,46 +177,13 @@ show_place (SwDayPage *self, const SwDayClock *clock)
   adw_window_title_set_subtitle (self->title, since);
 }
 
-static char *
-done_words (const SwDayClock *clock)
-{
-  const SwDayDeed *deed = sw_day_clock_deed (clock, 0), *next = sw_day_clock_deed (clock, 1);
-  const guint unfinished = sw_day_clock_unfinished_pan (clock);
-
-  if (deed == NULL && unfinished > 0)
-    /* Translators: a large button: the number of a pan that has not come so far */
-    return g_strdup_printf (_ ("Go On with Pan %u"), unfinished);
-  if (deed == NULL)
-    return g_strdup (_ ("Note This Batch"));
-  if (sw_day_clock_is_unbegun (clock))
-    /* Translators: a large button: the pan has come to something that waits */
-    return g_strdup (_ ("Start the Timer"));
-  /* Translators: a large button: the next thing is done while this one's timer runs */
-  return g_strdup (deed->waits && next != NULL && next->beside ? _ ("Go On Meanwhile") : _ ("Done"));
-}
-
-/* Of a pan that is done by itself the drawing with that pan alone, so that all amounts are its own. */
-static SwSketch *
-sketch_in_hand (SwDayPage *self, const SwDayClock *clock)
-{
-  SwSketch *sketch = sw_sketch_copy (sketch_of (self));
-  g_autoptr (SwSheet) sheet = NULL;
-
-  if (clock->hand == 0)
-    return sketch;
-  sheet = sw_sheet_new (sketch, NULL);
-  sketch->sheet.skeins = (gint64) (clock->hand <= sheet->fuller_pans ? sheet->fullest : sheet->lesser);
-  sketch->sheet.pans = 1;
-  return sketch;
-}
-
 static void
 show_deed (SwDayPage *self, const SwDayClock *clock)
 {
   const SwDayDeed *deed = sw_day_clock_deed (clock, 0);
-  g_autoptr (SwSketch) sketch = sketch_in_hand (self, clock);
+  g_autoptr (SwSketch) sketch = sw_day_sketch_in_hand (sketch_of (self), clock);
   g_autoptr (SwSheet) sheet = sw_sheet_new (sketch, NULL);
-  g_autofree char *done = done_words (clock);
+  g_autofree char *done = sw_day_done_words (clock);
 
   show_place (self, clock);
   gtk_button_set_label (self->done, done);

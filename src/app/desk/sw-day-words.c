@@ -260,3 +260,35 @@ sw_day_timer_detail (const SwDayTimer *timer)
   /* Translators: of a timer; the time of day at which it ends */
   return g_strdup_printf (_ ("until %s"), clock);
 }
+
+char *
+sw_day_done_words (const SwDayClock *clock)
+{
+  const SwDayDeed *deed = sw_day_clock_deed (clock, 0), *next = sw_day_clock_deed (clock, 1);
+  const guint unfinished = sw_day_clock_unfinished_pan (clock);
+
+  if (deed == NULL && unfinished > 0)
+    /* Translators: a large button: the number of a pan that has not come so far */
+    return g_strdup_printf (_ ("Go On with Pan %u"), unfinished);
+  if (deed == NULL)
+    return g_strdup (_ ("Note This Batch"));
+  if (sw_day_clock_is_unbegun (clock))
+    /* Translators: a large button: the pan has come to something that waits */
+    return g_strdup (_ ("Start the Timer"));
+  /* Translators: a large button: the next thing is done while this one's timer runs */
+  return g_strdup (deed->waits && next != NULL && next->beside ? _ ("Go On Meanwhile") : _ ("Done"));
+}
+
+SwSketch *
+sw_day_sketch_in_hand (const SwSketch *drawing, const SwDayClock *clock)
+{
+  SwSketch *sketch = sw_sketch_copy (drawing);
+  g_autoptr (SwSheet) sheet = NULL;
+
+  if (clock->hand == 0)
+    return sketch;
+  sheet = sw_sheet_new (sketch, NULL);
+  sketch->sheet.skeins = (gint64) (clock->hand <= sheet->fuller_pans ? sheet->fullest : sheet->lesser);
+  sketch->sheet.pans = 1;
+  return sketch;
+}

@@ -52,4 +52,10 @@ char *sw_day_timer_detail (const SwDayTimer *timer) G_GNUC_WARN_UNUSED_RESULT;
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (SwDayWords, sw_day_words_clear)
 
+/* What the large button does now: "Done", "Start the Timer" ... Returns: (transfer full) */
+char *sw_day_done_words (const SwDayClock *clock) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Of a pan that is done by itself the drawing with that pan alone, so that all amounts are its own; else the drawing. Returns: (transfer full) */
+SwSketch *sw_day_sketch_in_hand (const SwSketch *drawing, const SwDayClock *clock) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS
