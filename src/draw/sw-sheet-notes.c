@@ -31,7 +31,7 @@ sw_sheet_lay_remarks (SwSheetLayout *self)
   sw_sheet_add_heading (self, _ ("Think of this"), 30);
   for (guint i = 0; i < remarks->len; i++)
     {
-      g_autofree char *text = sw_sheet_remark_text (self->sheet, &g_array_index (remarks, SwRemark, i));
+      g_autofree char *text = sw_sheet_remark_text (self->sheet, &g_array_index (remarks, SwRemark, i), self->system);
 
       lay_paragraph (self, text, SW_STYLE_BODY);
     }

@@ -242,7 +242,7 @@ add_remarks (JsonBuilder *builder, const SwSheet *sheet)
   for (guint i = 0; i < remarks->len; i++)
     {
       const SwRemark *remark = &g_array_index (remarks, SwRemark, i);
-      g_autofree char *text = sw_sheet_remark_text (sheet, remark);
+      g_autofree char *text = sw_sheet_remark_text (sheet, remark, SW_MEASURE_METRIC);
 
       json_builder_begin_object (builder);
       add_text (builder, "remark", sw_sheet_remark_name (remark->kind));

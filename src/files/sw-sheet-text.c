@@ -64,10 +64,8 @@ add_title (Page *page)
   g_autofree char *pans = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d pan", "%d pans", (gulong) page->sheet->pans), (int) page->sheet->pans);
 
   g_string_append_printf (page->out, "%s\n", page->sketch->title[0] != '\0' ? page->sketch->title : _ ("Untitled"));
-  /* Translators: "4 skeins", "2 pans": 4 skeins in 2 pans */
-  g_string_append_printf (page->out, _ ("%s in %s"), skeins, pans);
-  /* Translators: follows "4 skeins in 2 pans": mass of all, fibre, mass of one */
-  g_string_append_printf (page->out, _ (": %s of %s, %s a skein"), mass, _ (fibre), one);
+  /* Translators: "4 skeins", "2 pans", mass of all, fibre, mass of one: "4 skeins in 2 pans: 400 g of Merino, 100 g a skein" */
+  g_string_append_printf (page->out, _ ("%1$s in %2$s: %3$s of %4$s, %5$s a skein"), skeins, pans, mass, _ (fibre), one);
   g_string_append_c (page->out, '\n');
 }
 
@@ -79,7 +77,7 @@ add_remarks (Page *page)
   if (remarks->len > 0)
     add_heading (page, _ ("Think of this first"));
   for (guint i = 0; i < remarks->len; i++)
-    add_sentence (page, sw_sheet_remark_text (page->sheet, &g_array_index (remarks, SwRemark, i)));
+    add_sentence (page, sw_sheet_remark_text (page->sheet, &g_array_index (remarks, SwRemark, i), page->system));
 }
 
 static void
@@ -263,7 +261,7 @@ add_liquor (Page *page)
   if (lay != NULL)
     add_sentence (page, g_steal_pointer (&lay));
   if (sheet->liquor.crystals_g.exact > 0.0 || sheet->liquor.target_crystals_g > 0.0)
-    add_sentence (page, g_strdup (_ ("Crystals: citric acid without water. Of the monohydrate take 9 % more.")));
+    add_sentence (page, g_strdup (_ ("Crystals: citric acid without water. Of the monohydrate take more by 9 %.")));
 }
 
 static const SwSheetPour *

@@ -159,7 +159,7 @@ remark_from_sheet (GPtrArray *remarks, const SwSketch *sketch)
   for (guint i = 0; i < found->len; i++)
     {
       const SwRemark *remark = &g_array_index (found, SwRemark, i);
-      g_autofree char *text = sw_sheet_remark_text (sheet, remark);
+      g_autofree char *text = sw_sheet_remark_text (sheet, remark, SW_MEASURE_METRIC);
 
       if (places[remark->kind] != NULL)
         g_ptr_array_add (remarks, g_strdup_printf ("%s: %s", places[remark->kind], text));

@@ -13,6 +13,7 @@ typedef struct
   const SwSheet *sheet;
   const SwRemark *remark;
   const char *step, *dye, *other_dye;
+  SwMeasureSystem system;
 } Subject;
 
 static const char *
@@ -53,24 +54,32 @@ static char *
 pan_small_text (const Subject *it)
 {
   const SwSketch *sketch = it->sheet->sketch;
+  g_autofree char *length = sw_length_text (sw_sketch_lay_length (sketch), it->system);
+  g_autofree char *width = sw_length_text (sketch->lay.width_cm * (double) it->sheet->fullest, it->system);
+  g_autofree char *pan_length = sw_length_text (sketch->lay.pan_length_cm, it->system);
+  g_autofree char *pan_width = sw_length_text (sketch->lay.pan_width_cm, it->system);
 
-  /* Translators: extent of the laid skeins, then of the pan, cm */
-  return g_strdup_printf (_ ("The skein lies %.4g x %.4g cm, and the pan is %.4g x %.4g cm: fold it once more or take a larger pan."),
-                          sw_sketch_lay_length (sketch), sketch->lay.width_cm * (double) it->sheet->fullest, sketch->lay.pan_length_cm, sketch->lay.pan_width_cm);
+  /* Translators: length and width of the laid skeins, then of the pan */
+  return g_strdup_printf (_ ("The skein lies %s by %s, and the pan is %s by %s: fold it once more or take a larger pan."), length, width, pan_length, pan_width);
 }
 
 static char *
 runs_over_text (const Subject *it)
 {
-  /* Translators: two volumes in mL */
-  return g_strdup_printf (_ ("All the liquor is %.0f mL, and the pan holds %.0f mL up to 1 cm above the yarn: it may run over."), it->remark->is, it->remark->limit);
+  g_autofree char *liquor = sw_volume_text (it->remark->is, it->system), *most = sw_volume_text (it->remark->limit, it->system);
+  g_autofree char *above = sw_length_text (1.0, it->system);
+
+  /* Translators: two volumes, and a length */
+  return g_strdup_printf (_ ("All the liquor is %s, and the pan holds %s up to %s above the yarn: it may run over."), liquor, most, above);
 }
 
 static char *
 not_covered_text (const Subject *it)
 {
-  /* Translators: two volumes in mL */
-  return g_strdup_printf (_ ("%.0f mL of liquor hardly wet the yarn; some %.0f mL cover it. Dye will not spread between the strands."), it->remark->is, it->remark->limit);
+  g_autofree char *liquor = sw_volume_text (it->remark->is, it->system), *covers = sw_volume_text (sw_round_to (it->remark->limit, 10.0), it->system);
+
+  /* Translators: two volumes */
+  return g_strdup_printf (_ ("The skeins stand out of the liquor: %s is in the pan, and some %s would cover them. That is usual where they are steamed: pours keep their edges, and the yarn must not dry out. For softer edges take more water."), liquor, covers);
 }
 
 static char *
@@ -147,7 +156,7 @@ sw_sheet_remark_name (SwRemarkKind kind)
 }
 
 char *
-sw_sheet_remark_text (const SwSheet *sheet, const SwRemark *remark)
+sw_sheet_remark_text (const SwSheet *sheet, const SwRemark *remark, SwMeasureSystem system)
 {
   const SwStep *step;
   g_autofree char *title = NULL;
@@ -156,5 +165,5 @@ sw_sheet_remark_text (const SwSheet *sheet, const SwRemark *remark)
 
   step = sw_sketch_find_step (sheet->sketch, remark->step);
   title = step != NULL ? sw_step_title (sheet->sketch, step) : NULL;
-  return kinds[remark->kind].text (&(const Subject){ sheet, remark, title, dye_name (sheet, remark->dye), dye_name (sheet, remark->other_dye) });
+  return kinds[remark->kind].text (&(const Subject){ sheet, remark, title, dye_name (sheet, remark->dye), dye_name (sheet, remark->other_dye), system });
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "sheet/sw-measure.h"
 #include "sheet/sw-sheet.h"
 
 G_BEGIN_DECLS
@@ -14,7 +15,7 @@ typedef enum
   SW_REMARK_SWAMPED,      /* a dark dye that swamps a pale one: its share of the strength far above that of the mass */
   SW_REMARK_PAN_SMALL,    /* the lay does not fit */
   SW_REMARK_RUNS_OVER,    /* more liquor than the pan holds */
-  SW_REMARK_NOT_COVERED,  /* liquor hardly wets the yarn */
+  SW_REMARK_NOT_COVERED,  /* skeins stand out of the liquor: usual in a steamed pan, and to be known */
   SW_REMARK_LEFT,         /* dye left in the bath after the set */
   SW_REMARK_PH_WINDOW,    /* a dye outside its class's usual pH */
   SW_REMARK_NO_SET,       /* nothing sets the dye at the end */
@@ -38,8 +39,8 @@ GArray *sw_sheet_remarks (const SwSheet *sheet) G_GNUC_WARN_UNUSED_RESULT;
 /* In files: "depth", "short-rest" ... */
 const char *sw_sheet_remark_name (SwRemarkKind kind);
 
-/* Returns: (transfer full): a sentence, translated */
-char *sw_sheet_remark_text (const SwSheet *sheet, const SwRemark *remark) G_GNUC_WARN_UNUSED_RESULT;
+/* Returns: (transfer full): a sentence, translated; lengths and the bath in those measures */
+char *sw_sheet_remark_text (const SwSheet *sheet, const SwRemark *remark, SwMeasureSystem system) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The usual cautions. */
 typedef enum

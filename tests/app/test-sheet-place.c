@@ -130,15 +130,15 @@ test_remarks (void)
       SwRemarkPlace place = sw_remark_place (remark);
       guint which = place == SW_REMARK_PLACE_STEP ? remark->step : place == SW_REMARK_PLACE_DYE ? (guint) remark->dye
                                                                                                 : 0;
-      g_autofree char *there = sw_sheet_remarks_at (sheet, remarks, place, which);
-      g_autofree char *sentence = sw_sheet_remark_text (sheet, remark);
+      g_autofree char *there = sw_sheet_remarks_at (sheet, remarks, place, which, SW_MEASURE_METRIC);
+      g_autofree char *sentence = sw_sheet_remark_text (sheet, remark, SW_MEASURE_METRIC);
 
       g_assert_nonnull (there);
       g_assert_nonnull (strstr (there, sentence));
       shown++;
     }
   g_assert_cmpuint (shown, ==, remarks->len);
-  g_assert_null (sw_sheet_remarks_at (sheet, remarks, SW_REMARK_PLACE_STEP, 9999));
+  g_assert_null (sw_sheet_remarks_at (sheet, remarks, SW_REMARK_PLACE_STEP, 9999, SW_MEASURE_METRIC));
   sw_test_finalize (document);
 }
 

@@ -33,7 +33,7 @@ test_sentences (void)
     SwStepKind kind;
     const char *title, *sentence;
   } rows[] = {
-    { SW_STEP_BAND, "Band of Teal", "Band of Teal: 30" NBSP "mL at 42" NBSP "cm, 12" NBSP "cm wide; right across, slanted 10°, worked in 40" NBSP "%." },
+    { SW_STEP_BAND, "Band of Teal", "Band of Teal: 30" NBSP "mL at 42" NBSP "cm, 12" NBSP "cm wide; from edge to edge, slanted 10°, worked in 40" NBSP "%." },
     { SW_STEP_SPLOTCH, "Splotch of Teal", "Splotch of Teal: 30" NBSP "mL at 42" NBSP "cm, 12" NBSP "cm wide; 6" NBSP "cm across at 3" NBSP "cm, turned 10°, worked in 40" NBSP "%." },
     { SW_STEP_SPECKLE, "Speckles of Teal", "Speckles of Teal: 30" NBSP "mL at 42" NBSP "cm, 12" NBSP "cm wide; 8" NBSP "cm across at 3" NBSP "cm, turned 10°, worked in 40" NBSP "%." },
     { SW_STEP_REST, "Rest", "Rest: 10" NBSP "min at 85" NBSP "°C." },
@@ -80,7 +80,7 @@ test_reading (void)
   g_autofree char *rest = NULL;
   SwStep *second;
 
-  g_assert_cmpstr (nameless, ==, "1. Band of Teal: 20" NBSP "mL at 10" NBSP "cm, 6" NBSP "cm wide; right across, slanted 0°, worked in 30" NBSP "%. On the first face.");
+  g_assert_cmpstr (nameless, ==, "1. Band of Teal: 20" NBSP "mL at 10" NBSP "cm, 6" NBSP "cm wide; from edge to edge, worked in 30" NBSP "%. On the first face.");
   g_assert_cmpstr (place, ==, "at 10" NBSP "cm, 6" NBSP "cm wide");
 
   step->name = (g_free (step->name), g_strdup ("Canal"));

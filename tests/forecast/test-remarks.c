@@ -69,8 +69,8 @@ static const struct
   { "beside-the-skein", pour_beside, 1, "steps?1?*beside the skein*0 to 60 cm*8 cm*" },
   { "too-much-dye", pour_too_much, 1, "steps: 30.4 g of dye on 100 g*30.4 %*" },
   { "misspelt-sheet", misspell_sheet, 1, "sheet.skiens*skeins*" },
-  { "too-much-water", pour_floods, 1, "bath: All the liquor is 40130 mL*" },
-  { "small-pan", take_small_pan, 1, "lay: The skein lies 60 x 8 cm, and the pan is 53 x *" },
+  { "too-much-water", pour_floods, 1, "bath: All the liquor is 40.13 L*" },
+  { "small-pan", take_small_pan, 1, "lay: The skein lies 60 cm by 8 cm, and the pan is 53 cm by *" },
 };
 
 static void

@@ -57,7 +57,7 @@ assert_remark (const SwSketch *sketch, double left_share, SwRemarkKind kind, con
   g_autofree char *text = NULL;
 
   g_assert_nonnull (remark);
-  text = sw_sheet_remark_text (sheet, remark);
+  text = sw_sheet_remark_text (sheet, remark, SW_MEASURE_METRIC);
   g_test_message ("%s", text);
   g_assert_nonnull (strstr (text, words));
   return *remark;
@@ -81,7 +81,7 @@ test_sound (void)
 
   for (guint i = 0; i < remarks->len; i++)
     {
-      g_autofree char *text = sw_sheet_remark_text (sheet, &g_array_index (remarks, SwRemark, i));
+      g_autofree char *text = sw_sheet_remark_text (sheet, &g_array_index (remarks, SwRemark, i), SW_MEASURE_METRIC);
 
       g_test_message ("%s", text);
     }
@@ -159,18 +159,24 @@ static void
 test_pan (void)
 {
   g_autoptr (SwSketch) sketch = sound_sketch ();
+  g_autoptr (SwSheet) sheet = NULL;
+  g_autofree char *inches = NULL;
   SwRemark remark;
 
   sketch->lay.pan_length_cm = 50.0;
-  remark = assert_remark (sketch, 0.0, SW_REMARK_PAN_SMALL, "60 x 8 cm");
+  remark = assert_remark (sketch, 0.0, SW_REMARK_PAN_SMALL, "lies 60 cm by 8 cm, and the pan is 50 cm by");
   assert_near (remark.is, 60.0, 1e-9);
+  sheet = sheet_of (sketch, 0.0);
+  inches = sw_sheet_remark_text (sheet, &remark, SW_MEASURE_US);
+  g_assert_nonnull (strstr (inches, "lies 23.62 in by 3.15 in, and the pan is 19.69 in by"));
+  g_assert_null (strstr (inches, " cm"));
   sketch->lay.pan_length_cm = 65.0;
   assert_no_remark (sketch, 0.0, SW_REMARK_PAN_SMALL);
 
   /* The batch's fullest pan counts, not the drawing's. */
   sketch->sheet.skeins = 2;
   sketch->sheet.pans = 1;
-  remark = assert_remark (sketch, 0.0, SW_REMARK_PAN_SMALL, "60 x 16 cm");
+  remark = assert_remark (sketch, 0.0, SW_REMARK_PAN_SMALL, "lies 60 cm by 16 cm");
   assert_near (remark.is, 16.0, 1e-9);
 }
 
@@ -182,7 +188,7 @@ test_liquor (void)
   sketch->bath.water_ml = 3000.0;
   assert_remark (sketch, 0.0, SW_REMARK_RUNS_OVER, "run over");
   sketch->bath.water_ml = 200.0;
-  assert_remark (sketch, 0.0, SW_REMARK_NOT_COVERED, "cover it");
+  assert_remark (sketch, 0.0, SW_REMARK_NOT_COVERED, "would cover them");
 }
 
 static void

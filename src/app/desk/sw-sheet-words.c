@@ -174,7 +174,7 @@ sw_remark_place (const SwRemark *remark)
 }
 
 char *
-sw_sheet_remarks_at (const SwSheet *sheet, const GArray *remarks, SwRemarkPlace place, guint which)
+sw_sheet_remarks_at (const SwSheet *sheet, const GArray *remarks, SwRemarkPlace place, guint which, SwMeasureSystem system)
 {
   g_autoptr (GString) text = NULL;
 
@@ -186,7 +186,7 @@ sw_sheet_remarks_at (const SwSheet *sheet, const GArray *remarks, SwRemarkPlace 
       if (sw_remark_place (remark) != place || (place == SW_REMARK_PLACE_STEP && remark->step != which) ||
           (place == SW_REMARK_PLACE_DYE && (guint) remark->dye != which))
         continue;
-      sentence = sw_sheet_remark_text (sheet, remark);
+      sentence = sw_sheet_remark_text (sheet, remark, system);
       if (text == NULL)
         text = g_string_new (sentence);
       else

@@ -47,6 +47,6 @@ SwRemarkPlace sw_remark_place (const SwRemark *remark);
  * @which: id of the step, or index of the dye; not looked at for the other places
  * Returns: (transfer full) (nullable): the sentences that stand there, a line each
  */
-char *sw_sheet_remarks_at (const SwSheet *sheet, const GArray *remarks, SwRemarkPlace place, guint which) G_GNUC_WARN_UNUSED_RESULT;
+char *sw_sheet_remarks_at (const SwSheet *sheet, const GArray *remarks, SwRemarkPlace place, guint which, SwMeasureSystem system) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

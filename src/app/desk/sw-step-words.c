@@ -70,7 +70,18 @@ sw_step_place (const SwSketch *sketch, const SwStep *step, SwSystem system)
   return g_strdup_printf (_ ("at %s, %s wide"), place, width);
 }
 
-/* Where it is across the skein, how it is turned, how far it is worked in. */
+/* A band that runs right across the skein, whose place across says nothing. */
+static char *
+band_sentence (const char *title, const char *detail, const char *angle, int worked_in)
+{
+  if (angle == NULL)
+    /* Translators: a band of colour: title, amounts and place, per cent: "Band of Teal: 30 mL at 42 cm, 12 cm wide; from edge to edge, worked in 30 %." */
+    return g_strdup_printf (_ ("%s: %s; from edge to edge, worked in %d\u00a0%%."), title, detail, worked_in);
+  /* Translators: the same, and how far it leans: "slanted 10°" */
+  return g_strdup_printf (_ ("%s: %s; from edge to edge, slanted %s, worked in %d\u00a0%%."), title, detail, angle, worked_in);
+}
+
+/* Where it is across the skein, how it is turned if it is, how far it is worked in. */
 static char *
 pour_sentence (const SwSketch *sketch, const SwStep *step, SwSystem system)
 {
@@ -78,12 +89,14 @@ pour_sentence (const SwSketch *sketch, const SwStep *step, SwSystem system)
   g_autofree char *detail = sw_step_detail (sketch, step, system);
   g_autofree char *across = sw_units_format (SW_QUANTITY_LENGTH, step->length_cm, system);
   g_autofree char *place = sw_units_format (SW_QUANTITY_LENGTH, step->y_cm, system);
-  g_autofree char *angle = sw_units_format (SW_QUANTITY_ANGLE, step->angle_deg, system);
+  g_autofree char *angle = fabs (remainder (step->angle_deg, 180)) >= 0.05 ? sw_units_format (SW_QUANTITY_ANGLE, step->angle_deg, system) : NULL;
   int worked_in = (int) lround (step->worked_in * 100);
 
   if (step->kind == SW_STEP_BAND && step->length_cm <= 0)
-    /* Translators: title, amounts and place, angle, per cent: "Band of Teal: 30 mL at 42 cm, 12 cm wide; right across, slanted 10°, worked in 30 %." */
-    return g_strdup_printf (_ ("%s: %s; right across, slanted %s, worked in %d\u00a0%%."), title, detail, angle, worked_in);
+    return band_sentence (title, detail, angle, worked_in);
+  if (angle == NULL)
+    /* Translators: title, amounts and place, extent across, place across, per cent */
+    return g_strdup_printf (_ ("%s: %s; %s across at %s, worked in %d\u00a0%%."), title, detail, across, place, worked_in);
   if (step->kind == SW_STEP_BAND)
     /* Translators: title, amounts and place, extent across, place across, angle, per cent */
     return g_strdup_printf (_ ("%s: %s; %s across at %s, slanted %s, worked in %d\u00a0%%."), title, detail, across, place, angle, worked_in);

@@ -93,7 +93,7 @@ add_dye (SwSheetAmounts *self, const SwSheet *sheet, const SwSheetDye *dye, cons
   const SwDye *of = sheet->sketch->dyes->pdata[dye->dye];
   const gboolean dry = dye->stock_ml.rounded <= 0;
   g_autofree char *detail = sw_sheet_dye_detail (dye);
-  g_autofree char *remark = sw_sheet_remarks_at (sheet, remarks, SW_REMARK_PLACE_DYE, dye->dye);
+  g_autofree char *remark = sw_sheet_remarks_at (sheet, remarks, SW_REMARK_PLACE_DYE, dye->dye, measures);
   g_autofree char *weigh = sw_dye_text (dye->weigh_g.rounded);
   g_autofree char *grains = dye->dry_g.rounded > 0 ? sw_dye_text (dye->dry_g.rounded) : NULL;
   /* Translators: dry grains of dye that are scattered, beside what is dissolved: "1.2 g + 0.3 g dry" */
@@ -179,7 +179,7 @@ add_acid (SwSheetAmounts *self, const SwSheet *sheet, SwMeasureSystem measures)
 static void
 show_liquor (SwSheetAmounts *self, const SwSheet *sheet, const GArray *remarks, SwMeasureSystem measures)
 {
-  g_autofree char *remark = sw_sheet_remarks_at (sheet, remarks, SW_REMARK_PLACE_LIQUOR, 0);
+  g_autofree char *remark = sw_sheet_remarks_at (sheet, remarks, SW_REMARK_PLACE_LIQUOR, 0, measures);
   g_autofree char *ph = g_strdup_printf ("%.1f", sheet->liquor.start_ph);
   g_autofree char *heat = sw_temperature_text (sheet->sketch->bath.temperature_c, measures);
   /* Translators: a temperature */
@@ -205,7 +205,7 @@ add_step (SwSheetAmounts *self, const SwSheet *sheet, gsize i, const GArray *rem
   const double ml = pour != NULL ? pour->stock_ml.rounded : row->added_ml.rounded;
   g_autofree char *title = sw_step_title (sheet->sketch, step);
   g_autofree char *detail = sw_sheet_step_detail (sheet, i, system);
-  g_autofree char *remark = sw_sheet_remarks_at (sheet, remarks, SW_REMARK_PLACE_STEP, row->step);
+  g_autofree char *remark = sw_sheet_remarks_at (sheet, remarks, SW_REMARK_PLACE_STEP, row->step, measures);
   g_autofree char *icon = g_strdup_printf ("strandwise-%s-symbolic", sw_step_kind_name (step->kind));
   g_autofree char *number = pour != NULL ? g_strdup_printf ("%u", pour->number) : NULL;
   g_autofree char *amount = ml > 0 ? sw_volume_text (ml, measures) : NULL;
@@ -275,7 +275,7 @@ void
 sw_sheet_amounts_show (SwSheetAmounts *self, const SwSheet *sheet, SwSystem system)
 {
   g_autoptr (GArray) remarks = sw_sheet_remarks (sheet);
-  g_autofree char *general = sw_sheet_remarks_at (sheet, remarks, SW_REMARK_PLACE_SHEET, 0);
+  g_autofree char *general = sw_sheet_remarks_at (sheet, remarks, SW_REMARK_PLACE_SHEET, 0, sw_sheet_measures (system));
   g_autofree char *spread = sw_sheet_spread (sheet, system);
 
   g_return_if_fail (SW_IS_SHEET_AMOUNTS (self));

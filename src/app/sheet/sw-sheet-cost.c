@@ -193,7 +193,7 @@ show_missing (SwSheetCost *self, const SwCost *cost)
   say (text, cost->no_acid_price, _ ("The acid has no price."));
   say (text, cost->no_work, _ ("Your own work is not counted: give its minutes and what an hour is worth."));
   if (text->len > 0)
-    g_string_append (text, _ (" What has no price counts as nothing here."));
+    say (text, TRUE, _ ("What has no price counts as nothing here."));
   gtk_label_set_text (self->missing, text->str);
   gtk_widget_set_visible (GTK_WIDGET (self->missing), text->len > 0);
 }

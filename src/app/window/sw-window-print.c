@@ -6,8 +6,8 @@
 #include "app/desk/sw-file-words.h"
 #include "app/sheet/sw-sheet-printing.h"
 #include "draw/sw-draw-sheet.h"
-#include "files/sw-picture.h"
 #include "files/sw-print.h"
+#include "files/sw-sheet-text.h"
 #include "files/sw-svg.h"
 #include "forecast/sw-repeat.h"
 
@@ -85,20 +85,29 @@ print_sheet_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 
 typedef struct _Order Order;
 
-/* What can be exported: its words, how its file's name ends, and who makes it. */
+/* A kind of file: who makes it. */
+typedef struct
+{
+  const char *name; /* marked with N_() */
+  const char *ending;
+  GBytes *(*make) (const Order *order, GError **error);
+} Kind;
+
+/* What can be exported: its words, and the kinds of file it can be. */
 typedef struct
 {
   const char *title;  /* of the dialog; marked with N_() */
   const char *suffix; /* of the suggested name; marked with N_() */
-  GBytes *(*make_pdf) (const Order *order, GError **error);
+  const char *wrong;  /* said of a name that ends otherwise; marked with N_() */
+  const Kind *kinds;  /* the usual one first */
+  gsize n_kinds;
 } Leaflet;
 
 struct _Order
 {
-  const Leaflet *leaflet;
+  const Kind *kind;
   SwForecast *forecast;
   SwSheetOptions options;
-  gboolean svg;
   GFile *file;
 };
 
@@ -127,7 +136,7 @@ make_template_pdf (const Order *order, GError **error)
 }
 
 static GBytes *
-make_svg (const Order *order)
+make_svg (const Order *order, GError **error)
 {
   g_autoptr (SwSheet) sheet = sw_forecast_sheet (order->forecast);
   char *text = sw_svg_write (order->forecast->sketch, sheet, order->options.us);
@@ -135,12 +144,66 @@ make_svg (const Order *order)
   return g_bytes_new_take (text, strlen (text));
 }
 
+/* Skeins that are tried to say how alike a batch comes out. */
+#define SKEINS_TRIED 8
+
+static GBytes *
+make_account (const Order *order, gboolean json, GError **error)
+{
+  g_autoptr (SwSheet) sheet = sw_forecast_sheet (order->forecast);
+  g_autoptr (SwRepeat) repeat = sw_repeat_new (order->forecast->sketch, SKEINS_TRIED, NULL, error);
+  g_autoptr (GArray) slips = repeat != NULL ? sw_slips_new (order->forecast->sketch, NULL, error) : NULL;
+  const SwSheetAccount account = { sheet, repeat, slips };
+  char *text;
+
+  if (slips == NULL)
+    return NULL;
+  text = json ? sw_sheet_json (&account) : sw_sheet_text (&account, order->options.us ? SW_MEASURE_US : SW_MEASURE_METRIC);
+  return g_bytes_new_take (text, strlen (text));
+}
+
+static GBytes *
+make_text (const Order *order, GError **error)
+{
+  return make_account (order, FALSE, error);
+}
+
+static GBytes *
+make_json (const Order *order, GError **error)
+{
+  return make_account (order, TRUE, error);
+}
+
+static const Kind sheet_kinds[] = {
+  { N_ ("PDF Pages"), "pdf", make_sheet_pdf },
+  { N_ ("Plain Text"), "txt", make_text },
+  { N_ ("JSON for Programs"), "json", make_json },
+  { N_ ("SVG Drawing"), "svg", make_svg },
+};
+
+static const Kind template_kinds[] = {
+  { N_ ("PDF Pages"), "pdf", make_template_pdf },
+  { N_ ("SVG Drawing"), "svg", make_svg },
+};
+
+/* By the ending of a file's name; NULL if it is none of them. */
+static const Kind *
+find_kind (const Leaflet *leaflet, const char *name)
+{
+  const char *dot = strrchr (name, '.');
+
+  for (gsize i = 0; dot != NULL && i < leaflet->n_kinds; i++)
+    if (g_ascii_strcasecmp (dot + 1, leaflet->kinds[i].ending) == 0)
+      return &leaflet->kinds[i];
+  return NULL;
+}
+
 static void
 export_worker (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
 {
   const Order *order = task_data;
   GError *error = NULL;
-  g_autoptr (GBytes) bytes = order->svg ? make_svg (order) : order->leaflet->make_pdf (order, &error);
+  g_autoptr (GBytes) bytes = order->kind->make (order, &error);
 
   if (bytes != NULL && g_file_replace_contents (order->file, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes), NULL, FALSE, G_FILE_CREATE_NONE, NULL, cancellable, &error))
     {
@@ -163,7 +226,7 @@ exported_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 }
 
 static void
-export_to (SwWindow *self, const Leaflet *leaflet, GFile *file, gboolean svg)
+export_to (SwWindow *self, const Kind *kind, GFile *file)
 {
   SwForecast *forecast = take_forecast (self);
   g_autoptr (GTask) task = NULL;
@@ -172,7 +235,7 @@ export_to (SwWindow *self, const Leaflet *leaflet, GFile *file, gboolean svg)
   if (forecast == NULL)
     return;
   order = g_new0 (Order, 1);
-  *order = (Order){ leaflet, forecast, { usual_paper (), in_us_units (self) }, svg, g_object_ref (file) };
+  *order = (Order){ kind, forecast, { usual_paper (), in_us_units (self) }, g_object_ref (file) };
   task = g_task_new (self, NULL, exported_cb, NULL);
   g_task_set_source_tag (task, export_to);
   g_task_set_name (task, "export pages");
@@ -186,27 +249,17 @@ export_chosen_cb (GtkNativeDialog *dialog, int response, SwWindow *self)
   const Leaflet *leaflet = g_object_get_data (G_OBJECT (dialog), "leaflet");
   g_autoptr (GFile) file = response == GTK_RESPONSE_ACCEPT ? gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog)) : NULL;
   g_autofree char *name = file != NULL ? g_file_get_basename (file) : NULL;
-  int format;
+  const Kind *kind = name != NULL ? find_kind (leaflet, name) : NULL;
 
   if (file != NULL)
     {
-      format = sw_format_from_file_name (name);
-      if (format == SW_FORMAT_PDF || format == SW_FORMAT_SVG)
-        export_to (self, leaflet, file, format == SW_FORMAT_SVG);
+      if (kind != NULL)
+        export_to (self, kind, file);
       else
-        sw_window_toast (self, _ ("The name must end in .pdf for pages or in .svg for a drawing. Save it again with one of these."));
+        sw_window_toast (self, _ (leaflet->wrong));
     }
   g_object_unref (dialog);
 }
-
-static const struct
-{
-  const char *name; /* marked with N_() */
-  const char *ending;
-} filters[] = {
-  { N_ ("PDF Pages"), "pdf" },
-  { N_ ("SVG Drawing"), "svg" },
-};
 
 static void
 ask_where (SwWindow *self, const Leaflet *leaflet)
@@ -217,12 +270,12 @@ ask_where (SwWindow *self, const Leaflet *leaflet)
   g_strdelimit (name, "/\\", '-');
   sw_window_suggest_folder (self, GTK_FILE_CHOOSER (dialog), G_USER_DIRECTORY_DOCUMENTS);
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), name);
-  for (gsize i = 0; i < G_N_ELEMENTS (filters); i++)
+  for (gsize i = 0; i < leaflet->n_kinds; i++)
     {
       g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
 
-      gtk_file_filter_set_name (filter, _ (filters[i].name));
-      gtk_file_filter_add_suffix (filter, filters[i].ending);
+      gtk_file_filter_set_name (filter, _ (leaflet->kinds[i].name));
+      gtk_file_filter_add_suffix (filter, leaflet->kinds[i].ending);
       gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), filter);
     }
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (dialog), TRUE);
@@ -235,7 +288,9 @@ static void
 export_sheet_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
   /* Translators: the suffix ends the suggested name of a file */
-  static const Leaflet sheet = { N_ ("Export the Dye Sheet"), N_ ("dye-sheet"), make_sheet_pdf };
+  static const Leaflet sheet = { N_ ("Export the Dye Sheet"), N_ ("dye-sheet"),
+                                 N_ ("The name must end in .pdf for pages, in .txt or .json for words and figures, or in .svg for a drawing. Save it again with one of these."),
+                                 sheet_kinds, G_N_ELEMENTS (sheet_kinds) };
 
   ask_where (user_data, &sheet);
 }
@@ -244,7 +299,9 @@ static void
 export_template_cb (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
   /* Translators: the suffix ends the suggested name of a file */
-  static const Leaflet template = { N_ ("Export the Pan Template"), N_ ("pan-template"), make_template_pdf };
+  static const Leaflet template = { N_ ("Export the Pan Template"), N_ ("pan-template"),
+                                    N_ ("The name must end in .pdf for pages or in .svg for a drawing. Save it again with one of these."),
+                                    template_kinds, G_N_ELEMENTS (template_kinds) };
 
   ask_where (user_data, &template);
 }
