@@ -166,37 +166,47 @@ make_hanks (Listing *self, SwHank **hanks, cairo_surface_t *mark)
 
       hanks[i] = sw_hank_new (self->forecast, i, self->layout.hanks[i].angle, mark);
       box = sw_hank_get_box (hanks[i]);
-      self->per_cm = MIN (self->per_cm, MIN (0.96 * room->width / box.width, room->height / box.height));
+      self->per_cm = MIN (self->per_cm, MIN (0.96 * room->width / box.width, (self->layout.lying ? 0.94 : 1) * room->height / box.height));
     }
 }
 
-/* A batch lies close together about the middle of the stage. */
+/* A batch lies close together about the middle of the stage: from one hank's middle to the next, cm. */
 static double
-close_up (const Listing *self, SwHank *const *hanks, int i)
+pitch_of (const Listing *self, SwHank *const *hanks)
 {
   const SwListingLayout *layout = &self->layout;
-  const double widest = layout->hank_room[0].width / self->per_cm;
-  double pitch = 0;
+  const SwBox *room = &layout->hank_room[0];
+  double widest = 0;
 
-  for (int k = 0; k < layout->n_hanks; k++)
-    pitch = MAX (pitch, sw_hank_get_box (hanks[k]).width);
-  pitch = MIN (CLOSE * pitch, widest);
-  return (layout->stage.x + layout->stage.width / 2) / self->per_cm + (i - (layout->n_hanks - 1) / 2.0) * pitch;
+  for (int i = 0; i < layout->n_hanks; i++)
+    {
+      const SwBox box = sw_hank_get_box (hanks[i]);
+
+      widest = MAX (widest, layout->lying ? box.height : box.width);
+    }
+  return MIN (CLOSE * widest, (layout->lying ? room->height : room->width) / self->per_cm);
 }
 
 static void
 lay_hanks (const Listing *self, SwHank *const *hanks)
 {
-  const int n = self->layout.n_hanks;
+  const SwListingLayout *layout = &self->layout;
+  const int n = layout->n_hanks;
+  const double pitch = pitch_of (self, hanks);
   double x[SW_MOST_HANKS], y[SW_MOST_HANKS];
 
   for (int i = 0; i < n; i++)
     {
       const SwBox box = sw_hank_get_box (hanks[i]);
-      const SwHankPlace *place = &self->layout.hanks[i];
+      const SwHankPlace *place = &layout->hanks[i];
+      const double along = (i - (n - 1) / 2.0) * pitch;
 
-      x[i] = (n > 1 ? close_up (self, hanks, i) : place->x / self->per_cm) - (box.x + box.width / 2);
+      x[i] = place->x / self->per_cm - (box.x + box.width / 2);
       y[i] = place->y / self->per_cm - (box.y + box.height / 2);
+      if (n > 1 && layout->lying)
+        y[i] = (layout->stage.y + layout->stage.height / 2) / self->per_cm + along - (box.y + box.height / 2);
+      else if (n > 1)
+        x[i] = (layout->stage.x + layout->stage.width / 2) / self->per_cm + along - (box.x + box.width / 2);
     }
   sw_hanks_lay (hanks, n, x, y);
 }

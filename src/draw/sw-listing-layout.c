@@ -110,19 +110,27 @@ place_foot (const SwListingSettings *listing, double mark_aspect, double shorter
   layout->stage = (SwBox){ safe->x, safe->y, safe->width, MAX (bottom - safe->y, 1) };
 }
 
-/* Side by side, upright, as one lays out a batch: not quite in line. */
+/* A few hanks fill a wide stage better when they lie along it. */
+#define LYING_FROM 1.35
+#define MOST_LYING 4
+
+/* Side by side, as one lays out a batch: not quite in line. */
 static void
 place_row (SwListingLayout *layout, int n)
 {
-  const double cell = layout->stage.width / n;
+  const SwBox *stage = &layout->stage;
+  const gboolean lying = n <= MOST_LYING && stage->width / stage->height > LYING_FROM;
+  const double step_x = lying ? 0 : stage->width / n, step_y = lying ? stage->height / n : 0;
 
   layout->n_hanks = n;
+  layout->lying = lying;
   for (int i = 0; i < n; i++)
     {
       const double off = sw_chance_even (sw_chance_mix (0x726f77, (guint64) i)) - 0.5;
+      SwBox *room = &layout->hank_room[i];
 
-      layout->hank_room[i] = (SwBox){ layout->stage.x + i * cell, layout->stage.y, cell, layout->stage.height };
-      layout->hanks[i] = (SwHankPlace){ layout->stage.x + (i + 0.5) * cell, layout->stage.y + layout->stage.height / 2, (-90 + 3.5 * off) * DEGREES };
+      *room = (SwBox){ stage->x + i * step_x, stage->y + i * step_y, lying ? stage->width : step_x, lying ? step_y : stage->height };
+      layout->hanks[i] = (SwHankPlace){ room->x + room->width / 2, room->y + room->height / 2, ((lying ? 0 : -90) + 3.5 * off) * DEGREES };
     }
 }
 

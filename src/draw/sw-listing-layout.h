@@ -21,12 +21,14 @@ typedef struct
  * @stage: for the yarn
  * @cloth: its lower left corner is at that of the box; as far as the box reaches the picture's edge, the cloth runs off it
  * @cloth_tilt: about that corner, clockwise as seen, radians
+ * @lying: several hanks lie along the picture, one below the other, instead of upright
  * @hank_room: that each hank's outline must fit into
  */
 typedef struct
 {
   SwBox safe, stage, cloth, skein, palette, caption, mark;
   double cloth_tilt;
+  gboolean lying;
   int n_hanks;
   SwHankPlace hanks[SW_MOST_HANKS];
   SwBox hank_room[SW_MOST_HANKS];

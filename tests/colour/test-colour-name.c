@@ -121,12 +121,12 @@ test_together (void)
 {
   static const SwLab blues[] = { { 46, 14, -28 }, { 58, 11, -22 }, { 58, 11, -22 } };
   g_auto (GStrv) names = sw_colour_names (blues, 3);
-  g_autofree char *alone[2] = { sw_colour_name (blues[0]), sw_colour_name (blues[1]) };
+  g_autofree char *first = sw_colour_name (blues[0]), *second = sw_colour_name (blues[1]);
 
   g_assert_cmpuint (g_strv_length (names), ==, 3);
-  g_assert_cmpstr (alone[0], ==, "dusty violet-blue");
-  g_assert_cmpstr (alone[1], ==, alone[0]);
-  g_assert_cmpstr (names[0], ==, alone[0]);
+  g_assert_cmpstr (first, ==, "dusty violet-blue");
+  g_assert_cmpstr (second, ==, first);
+  g_assert_cmpstr (names[0], ==, first);
   g_assert_cmpstr (names[1], ==, "pale lavender blue");
   g_assert_cmpstr (names[2], !=, names[0]);
 }
