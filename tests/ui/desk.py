@@ -103,6 +103,7 @@ class Desk:
             "GDK_BACKEND": "x11",
             "GDK_SCALE": str(self.scale),
             "GSK_RENDERER": "cairo",
+            "GDK_DEBUG": "gl-disable",  # drivers that this renderer does not use would take a fifth of a cold start
             "GTK_USE_PORTAL": "0",
             "GTK_CSD": "0",
         }

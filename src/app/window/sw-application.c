@@ -34,6 +34,8 @@ sw_application_activate (GApplication *application)
     }
   window = sw_application_new_window (self);
   sw_window_show_demo (window);
+  /* Asked now instead of when the main loop is idle, it is forecast while the window is put up. */
+  sw_live_catch_up (sw_window_get_live (window), 0);
   gtk_window_present (GTK_WINDOW (window));
   if (self->recovered != NULL && self->recovered->len > 0)
     sw_application_offer_drafts (self);
