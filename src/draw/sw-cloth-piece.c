@@ -20,6 +20,7 @@
 #define SWAY_ON 5.5f /* and over which length */
 #define HEAVE 0.10f  /* how high the cloth rises */
 #define HEAVE_ON 7.0f
+#define SAME_LIGHT 0.08 /* so far from where it was found the light of level cloth holds */
 
 typedef struct
 {
@@ -68,7 +69,9 @@ unroll (float d, float *steep)
   const float in = CLAMP ((ROLL - d) / ROLL, 0, 1);
 
   *steep = in;
-  return d < ROLL ? ROLL * ((float) G_PI_2 - asinf (in)) : d + ROLL * ((float) G_PI_2 - 1);
+  if (d >= ROLL)
+    return d + ROLL * ((float) G_PI_2 - 1);
+  return ROLL * ((float) G_PI_2 - asinf (in));
 }
 
 /* Both edges of one direction: @at of @length, cm, to a place on the cloth; @slope: of the normal towards the far edge, -1 .. 1 */
@@ -137,8 +140,9 @@ sample_source (const Piece *self, float u, float v, float *rgb)
   return whole;
 }
 
+/* @level: the light of level cloth hereabouts */
 static guint32
-pixel_at (const Piece *self, double x, double y)
+pixel_at (const Piece *self, double x, double y, float level)
 {
   const Place at = place_at (self, x, y);
   const float in = inside (self, at), cover = CLAMP (in * (float) self->per_cm + 0.5f, 0, 1);
@@ -151,7 +155,7 @@ pixel_at (const Piece *self, double x, double y)
   cloth = sample_source (self, u, v, rgb);
   if (cloth <= 0)
     return 0;
-  light = light_at (self, at, slope_u, slope_v);
+  light = in >= ROLL ? level : light_at (self, at, slope_u, slope_v);
   for (int k = 0; k < 3; k++)
     rgb[k] = MIN (rgb[k] * light, 1);
   return sw_linear_premultiply (sw_linear_pixel (&self->linear, rgb), cover * MIN (cloth * 1.5f, 1));
@@ -162,10 +166,16 @@ paint_worker (gpointer data)
 {
   Piece *self = data;
   SwRaster *raster = &self->raster;
+  const int same = CLAMP ((int) (SAME_LIGHT * self->per_cm), 1, 16);
+  float level = 1;
 
   for (int j = g_atomic_int_add (&self->next_line, 1); j < raster->height; j = g_atomic_int_add (&self->next_line, 1))
     for (int i = 0; i < raster->width; i++)
-      raster->pixels[(gsize) j * (gsize) raster->stride + (gsize) i] = pixel_at (self, raster->x + i + 0.5, raster->y + j + 0.5);
+      {
+        if (i % same == 0)
+          level = light_at (self, place_at (self, raster->x + i + same / 2.0, raster->y + j + 0.5), 0, 0);
+        raster->pixels[(gsize) j * (gsize) raster->stride + (gsize) i] = pixel_at (self, raster->x + i + 0.5, raster->y + j + 0.5, level);
+      }
   return NULL;
 }
 
