@@ -120,6 +120,19 @@ static const struct
   { SW_QUANTITY_NONE, -0.0001, "0", "0" },
 };
 
+/* Numbers that stand one under the other have as many decimals. */
+static void
+test_column (void)
+{
+  g_autofree char *whole = sw_units_format_column (SW_QUANTITY_NONE, 8, 1, SW_SYSTEM_METRIC);
+  g_autofree char *long_one = sw_units_format_column (SW_QUANTITY_LENGTH, 9.777, 1, SW_SYSTEM_METRIC);
+  g_autofree char *inches = sw_units_format_column (SW_QUANTITY_LENGTH, 25.4, 1, SW_SYSTEM_US);
+
+  g_assert_cmpstr (whole, ==, "8.0");
+  g_assert_cmpstr (long_one, ==, "9.8\u00a0cm");
+  g_assert_cmpstr (inches, ==, "10.0\u00a0in");
+}
+
 static void
 test_format (void)
 {
@@ -196,6 +209,7 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/app/units/refuse", test_refuse);
   g_test_add_func ("/app/units/format", test_format);
+  g_test_add_func ("/app/units/column", test_column);
   g_test_add_func ("/app/units/round-trip", test_round_trip);
   g_test_add_func ("/app/units/bare-number", test_bare_number);
   g_test_add_func ("/app/units/core-units", test_core_units);

@@ -104,9 +104,9 @@ set_line_visible (Line *line, gboolean visible)
 }
 
 static void
-set_amount (GtkLabel *label, SwQuantity quantity, double value, SwSystem system)
+set_amount (GtkLabel *label, SwQuantity quantity, double value, int decimals, SwSystem system)
 {
-  g_autofree char *text = sw_units_format (quantity, value, system);
+  g_autofree char *text = sw_units_format_column (quantity, value, decimals, system);
 
   gtk_label_set_text (label, text);
 }
@@ -120,10 +120,10 @@ show_line (Line *line, const SwForecast *forecast, const SwStripe *stripe, const
   sw_swatch_set_sample (line->chip, &sample);
   gtk_label_set_text (line->cells[COLUMN_COLOUR], name);
   gtk_accessible_update_property (GTK_ACCESSIBLE (line->cells[COLUMN_COLOUR]), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
-  set_amount (line->cells[COLUMN_SHARE], SW_QUANTITY_PERCENT, sw_cloth_rounded (100 * stripe->share, 1), system);
-  set_amount (line->cells[COLUMN_LENGTH], SW_QUANTITY_LENGTH, stripe->mean_stitches * forecast->stitch_length_cm, system);
-  set_amount (line->cells[COLUMN_STITCHES], SW_QUANTITY_NONE, sw_cloth_rounded (stripe->mean_stitches, 0.1), system);
-  set_amount (line->cells[COLUMN_ROWS], SW_QUANTITY_NONE, sw_cloth_rounded (stripe->mean_stitches / (double) forecast->layout.width, 0.01), system);
+  set_amount (line->cells[COLUMN_SHARE], SW_QUANTITY_PERCENT, sw_cloth_rounded (100 * stripe->share, 1), 0, system);
+  set_amount (line->cells[COLUMN_LENGTH], SW_QUANTITY_LENGTH, stripe->mean_stitches * forecast->stitch_length_cm, 1, system);
+  set_amount (line->cells[COLUMN_STITCHES], SW_QUANTITY_NONE, sw_cloth_rounded (stripe->mean_stitches, 0.1), 1, system);
+  set_amount (line->cells[COLUMN_ROWS], SW_QUANTITY_NONE, sw_cloth_rounded (stripe->mean_stitches / (double) forecast->layout.width, 0.01), 2, system);
 }
 
 void

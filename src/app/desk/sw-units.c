@@ -129,23 +129,44 @@ format_spoons (double number)
   return NULL;
 }
 
+/* @number: (transfer full): of that unit; none of a bare one */
+static char *
+with_unit (char *number, SwQuantity quantity, const Unit *unit)
+{
+  g_autofree char *own = number;
+
+  if (unit == NULL)
+    return g_steal_pointer (&own);
+  if (quantity == SW_QUANTITY_ANGLE)
+    return g_strconcat (own, _ (unit->symbol), NULL);
+  /* Translators: a number and its unit, with a no-break space between; like 12.5 cm */
+  return g_strdup_printf (_ ("%s\u00a0%s"), own, _ (unit->symbol));
+}
+
+static double
+in_unit (double value, const Unit *unit)
+{
+  return unit != NULL ? (value - unit->offset) / unit->factor : value;
+}
+
 char *
 sw_units_format (SwQuantity quantity, double value, SwSystem system)
 {
   const Unit *unit = unit_to_show (quantity, value, system);
-  g_autofree char *number = NULL;
-  double shown = unit != NULL ? (value - unit->offset) / unit->factor : value;
+  const double shown = in_unit (value, unit);
+  char *number = NULL;
 
   if (quantity == SW_QUANTITY_VOLUME && system == SW_SYSTEM_US)
     number = format_spoons (shown);
-  if (number == NULL)
-    number = format_number (shown);
-  if (unit == NULL)
-    return g_steal_pointer (&number);
-  if (quantity == SW_QUANTITY_ANGLE)
-    return g_strconcat (number, _ (unit->symbol), NULL);
-  /* Translators: a number and its unit, with a no-break space between; like 12.5 cm */
-  return g_strdup_printf (_ ("%s\u00a0%s"), number, _ (unit->symbol));
+  return with_unit (number != NULL ? number : format_number (shown), quantity, unit);
+}
+
+char *
+sw_units_format_column (SwQuantity quantity, double value, int decimals, SwSystem system)
+{
+  const Unit *unit = unit_to_show (quantity, value, system);
+
+  return with_unit (g_strdup_printf ("%.*f", decimals, in_unit (value, unit) + 0.0), quantity, unit);
 }
 
 /* Reading */

@@ -43,6 +43,9 @@ SwQuantity sw_quantity_of_unit (const char *unit);
  */
 char *sw_units_format (SwQuantity quantity, double value, SwSystem system) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The same with @decimals in any case, for numbers that stand one under the other. */
+char *sw_units_format_column (SwQuantity quantity, double value, int decimals, SwSystem system) G_GNUC_WARN_UNUSED_RESULT;
+
 /**
  * sw_units_parse:
  * @text: a number, or a fraction as on a measuring spoon ("1 1/2", "¼"), and
