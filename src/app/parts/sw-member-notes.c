@@ -4,7 +4,7 @@
 #include "app/parts/sw-member-notes.h"
 
 /* A text that may be longer than this is written in lines. */
-#define LINE_MAX_CHARS 1000
+#define LINE_MAX_CHARS 5000
 
 #define LEAST_HEIGHT 72 /* three lines, px */
 
