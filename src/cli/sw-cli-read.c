@@ -5,6 +5,7 @@
 
 #include "colour/sw-spectrum.h"
 #include "files/sw-colourway.h"
+#include "files/sw-cxf.h"
 #include "files/sw-mark-path.h"
 #include "files/sw-svg.h"
 
@@ -112,16 +113,21 @@ sw_cli_read_sketch (const char *name, GError **error)
 }
 
 static gboolean
-parse_spectrum (GByteArray *bytes, double *reflectance, GError **error)
+parse_spectrum (const GByteArray *bytes, double *reflectance, GError **error)
 {
+  g_autofree char *text = NULL;
+
   if (bytes->len > MOST_SPECTRUM_BYTES || !g_utf8_validate_len ((const char *) bytes->data, bytes->len, NULL))
     {
       g_set_error_literal (error, SW_CLI_ERROR, SW_CLI_ERROR_NUMBER,
                            _ ("This is no table of wavelengths and reflectances."));
       return FALSE;
     }
-  g_byte_array_append (bytes, (const guint8 *) "", 1);
-  return sw_spectrum_from_text ((const char *) bytes->data, reflectance, error);
+  if (sw_cxf_is_likely ((const char *) bytes->data, bytes->len))
+    text = sw_cxf_spectrum ((const char *) bytes->data, bytes->len, error);
+  else
+    text = g_strndup ((const char *) bytes->data, bytes->len);
+  return text != NULL && sw_spectrum_from_text (text, reflectance, error);
 }
 
 gboolean

@@ -4,6 +4,7 @@
 #include "app/desk/sw-spectrum-file.h"
 
 #include "app/desk/sw-file-words.h"
+#include "files/sw-cxf.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -35,8 +36,8 @@ sample_from_bytes (GBytes *bytes, SwSample *sample, GError **error)
       g_set_error_literal (error, SW_COLOUR_ERROR, SW_COLOUR_ERROR_TEXT, _ ("It is not a list of wavelengths and reflectances, with two numbers on each line."));
       return FALSE;
     }
-  text = g_strndup (data, n);
-  return sw_sample_from_spectrum (text, sample, error);
+  text = sw_cxf_is_likely (data, n) ? sw_cxf_spectrum (data, n, error) : g_strndup (data, n);
+  return text != NULL && sw_sample_from_spectrum (text, sample, error);
 }
 
 static void

@@ -12,7 +12,7 @@ G_BEGIN_DECLS
 
 /**
  * sw_spectrum_file_load_async:
- * Reads a colour from a file of "nm,reflectance" lines; see sw_spectrum_from_text().
+ * Reads a colour from a file of "nm,reflectance" lines, see sw_spectrum_from_text(), or of CxF3, see sw_cxf_spectrum().
  */
 void sw_spectrum_file_load_async (GFile *file, GCancellable *cancellable, GAsyncReadyCallback callback, gpointer user_data);
 
