@@ -152,4 +152,12 @@ guint sw_traced_changes (const SwStep *before, const SwStep *after);
 /* Parses, refusing what is hostile. Returns: (transfer full): to be freed with xmlFreeDoc(); NULL with SW_FILE_ERROR */
 xmlDoc *sw_svg_parse (const char *bytes, gsize n, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * sw_svg_fill_clones:
+ * Each use element of the drawing gets a copy of what it shows as a child; without ids, which are names (data-name) in it.
+ * One that shows itself, or anything outside the drawing, gets none.
+ * Returns: FALSE with SW_FILE_ERROR if that makes the drawing too large or too deep
+ */
+gboolean sw_svg_fill_clones (xmlNode *root, GError **error);
+
 G_END_DECLS

@@ -431,6 +431,11 @@ sw_svg_read (const char *bytes, gsize n, const SwSketch *sketch, GError **error)
 
   if (document == NULL)
     return NULL;
+  if (!sw_svg_fill_clones (xmlDocGetRootElement (document), error))
+    {
+      xmlFreeDoc (document);
+      return NULL;
+    }
   done = sw_svg_walk (xmlDocGetRootElement (document), sketch, &shapes, error) && read_shapes (&reader, &shapes);
   sw_svg_shapes_clear (&shapes);
   xmlFreeDoc (document);

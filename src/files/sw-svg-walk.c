@@ -306,6 +306,33 @@ read_inner_svg (Walk *walk, xmlNode *node, const cairo_matrix_t *matrix)
   return sw_svg_viewport (node, width, height, &inner) ? walk_children (walk, node, &inner) : refuse (walk, node, "viewBox");
 }
 
+/* More than its title and the like. */
+static gboolean
+shows_something (const xmlNode *use)
+{
+  static const char *const words[] = { "title", "desc", "metadata", NULL };
+
+  for (const xmlNode *child = use->children; child != NULL; child = child->next)
+    if (child->type == XML_ELEMENT_NODE && !g_strv_contains (words, (const char *) child->name))
+      return TRUE;
+  return FALSE;
+}
+
+/* What sw_svg_fill_clones() has put into it lies where it says. */
+static gboolean
+read_clone (Walk *walk, xmlNode *node, const cairo_matrix_t *matrix)
+{
+  cairo_matrix_t inner = *matrix;
+  double x, y;
+
+  if (!shows_something (node))
+    return leave_out (walk, node, matrix);
+  if (!read_length (walk, node, "x", walk->width, 0, &x) || !read_length (walk, node, "y", walk->height, 0, &y))
+    return FALSE;
+  cairo_matrix_translate (&inner, x, y);
+  return walk_children (walk, node, &inner);
+}
+
 static const struct
 {
   const char *name;
@@ -322,7 +349,7 @@ static const struct
   { "polyline", read_polygon },
   { "path", read_path },
   { "line", leave_out },
-  { "use", leave_out },
+  { "use", read_clone },
   { "image", leave_out },
 };
 

@@ -185,6 +185,12 @@ static const struct
   { "relative, without blanks", "<path d='m100 100h50v-80h-50z'/>", SW_STEP_BAND, 10.5, 4, 5, 0, 0 },
   { "a flat diamond", "<path d='M200 60 L220 50 L240 60 L220 70 Z'/>", SW_STEP_SPLOTCH, 20, 4, 3.1915, 1.5958, 0 },
   { "speckles by name", "<rect id='speckle-left' x='120' y='40' width='60' height='40'/>", SW_STEP_SPECKLE, 13, 4, 6, 4, 0 },
+  { "clone", "<defs><rect id='r' width='50' height='100'/></defs><use href='#r' x='100' y='10'/>", SW_STEP_BAND, 10.5, 4, 5, 0, 0 },
+  /* 50 mm, twice as wide, moved to 100 mm by the two clones and 30 by the inner one's place */
+  { "clone of a clone", "<defs><rect id='r' width='25' height='100'/><use id='u' href='#r' x='15' y='10'/></defs><use href='#u' transform='translate(70 0) scale(2 1)'/>", SW_STEP_BAND, 10.5, 4, 5, 0, 0 },
+  /* a symbol of 10 by 10 units shown 60 mm by 20 */
+  { "symbol", "<symbol id='s' viewBox='0 0 10 10' preserveAspectRatio='none'><ellipse cx='5' cy='5' rx='5' ry='5'/></symbol><use href='#s' x='190' y='60' width='60' height='20'/>", SW_STEP_SPLOTCH, 20, 3, 6, 2, 0 },
+  { "speckles by a clone's name", "<defs><rect id='speckle-left' width='60' height='40'/></defs><use href='#speckle-left' x='120' y='40'/>", SW_STEP_SPECKLE, 13, 4, 6, 4, 0 },
   { "speckles by data", "<ellipse data-kind='speckle' cx='150' cy='60' rx='30' ry='20'/>", SW_STEP_SPECKLE, 13, 4, 5.3174, 3.5449, 0 },
 };
 
@@ -405,6 +411,35 @@ test_moved (void)
   g_assert_cmpfloat (first->amount_ml, ==, 30);
 }
 
+/* A clone of a pour is a new pour beside it, of the same dye and amount; the pour itself stays known, even after it. */
+static void
+test_cloned_pour (void)
+{
+  g_autoptr (SwSketch) sketch = test_sketch (2);
+  g_autofree char *written = sw_svg_write (sketch, NULL, FALSE);
+  const SwStep *first = sketch->steps->pdata[0];
+  g_autofree char *clone = g_strdup_printf ("<use href=\"#pour-%u\" x=\"100\"/><g id=\"first-face\"", first->id);
+  g_autoptr (GString) text = g_string_new (written);
+  g_autoptr (SwTraced) traced = NULL;
+  guint n_new = 0;
+
+  g_assert_cmpuint (g_string_replace (text, "<g id=\"first-face\"", clone, 1), ==, 1);
+  traced = read_text (text->str, sketch);
+  g_assert_cmpuint (sw_traced_n_moved (traced, sketch), ==, 0);
+  g_assert_cmpuint (traced->dyes->len, ==, 0);
+  for (guint i = 0; i < traced->pours->len; i++)
+    {
+      const SwStep *pour = traced_at (traced, i)->pour;
+
+      if (pour->id != 0)
+        continue;
+      n_new++;
+      g_assert_cmpfloat_with_epsilon (pour->x_cm, first->x_cm + 10, NEAR_CM);
+      g_assert_cmpfloat (pour->amount_ml, ==, first->amount_ml);
+    }
+  g_assert_cmpuint (n_new, ==, 1);
+}
+
 /* Nearly round, and a little longer across than along: its direction does not show, but its sides keep their places. */
 static void
 test_nearly_round (void)
@@ -514,6 +549,7 @@ static const struct
   { "/svg/hole", test_hole },
   { "/svg/edit", test_edit },
   { "/svg/moved", test_moved },
+  { "/svg/cloned-pour", test_cloned_pour },
   { "/svg/round-trip/nearly-round", test_nearly_round },
   { "/svg/told", test_told },
   { "/svg/told-in-short", test_told_in_short },
