@@ -171,22 +171,30 @@ draw_span (cairo_t *cr, const SwPanOverlay *overlay, double x0, double y0, doubl
 }
 
 /* What the selected pour takes up, as a bar along each ruler's edge. */
-static void
-draw_spans (cairo_t *cr, const SwPanOverlay *overlay)
+static gboolean
+find_span (const SwPanOverlay *overlay, double *x0, double *y0, double *x1, double *y1)
 {
-  const SwPanGeometry *geometry = overlay->geometry;
-  const SwBox *below = &geometry->ruler_x, *left = &geometry->ruler_y;
   const SwStep *step = sw_sketch_find_step (overlay->sketch, overlay->grips);
   SwPourPlace place;
   SwExtent extent;
-  double x0, y0, x1, y1;
 
-  if (step == NULL || !sw_step_is_pour (step) || below->width <= 0)
-    return;
+  if (step == NULL || !sw_step_is_pour (step) || overlay->geometry->ruler_x.width <= 0)
+    return FALSE;
   place = sw_pour_place (step);
   extent = sw_pour_extent (overlay->sketch, &place);
-  sw_pan_to_px (geometry, extent.x0, extent.y0, &x0, &y0);
-  sw_pan_to_px (geometry, extent.x1, extent.y1, &x1, &y1);
+  sw_pan_to_px (overlay->geometry, extent.x0, extent.y0, x0, y0);
+  sw_pan_to_px (overlay->geometry, extent.x1, extent.y1, x1, y1);
+  return TRUE;
+}
+
+static void
+draw_spans (cairo_t *cr, const SwPanOverlay *overlay)
+{
+  const SwBox *below = &overlay->geometry->ruler_x, *left = &overlay->geometry->ruler_y;
+  double x0, y0, x1, y1;
+
+  if (!find_span (overlay, &x0, &y0, &x1, &y1))
+    return;
   cairo_save (cr);
   cairo_rectangle (cr, left->x + left->width, 0, 1e5, 1e5);
   cairo_clip (cr);
@@ -258,7 +266,7 @@ draw_measure (const SwCanvas *canvas, const SwPanOverlay *overlay)
 
 /* The band */
 
-/* What is drawn around a pour's outline reaches no further: its number, its handles, the grip that turns. */
+/* What is drawn around a pour's outline and a handle reaches no further: its number, a knob with its rim. */
 #define AROUND_PX (SW_OVERLAY_TURN_PX + 14)
 
 static void
@@ -290,16 +298,41 @@ reach_pours (const SwPanOverlay *overlay, double *top, double *bottom)
   cairo_surface_destroy (surface);
 }
 
+/* The handles of a turned pour, and of one that reaches beyond the pan, lie anywhere. */
+static void
+reach_handles (const SwPanOverlay *overlay, double *top, double *bottom)
+{
+  const SwStep *step = sw_sketch_find_step (overlay->sketch, overlay->grips);
+  SwPourPlace place;
+
+  if (step == NULL || !sw_step_is_pour (step))
+    return;
+  place = sw_pour_place (step);
+  for (SwHandle handle = SW_HANDLE_START; handle < SW_N_HANDLES; handle++)
+    {
+      double x, y;
+
+      if (!sw_handle_applies (handle, place.kind))
+        continue;
+      handle_px (overlay, &place, handle, &x, &y);
+      reach (top, bottom, y - AROUND_PX, y + AROUND_PX);
+    }
+}
+
 SwBox
 sw_pan_overlay_band (const SwPanOverlay *overlay, double width, double height)
 {
   const SwPanGeometry *geometry = overlay->geometry;
   const SwBox *pan = &geometry->pan, *skein = &geometry->skein, *below = &geometry->ruler_x;
   double top = MIN (pan->y, skein->y) - AROUND_PX, bottom = MAX (pan->y + pan->height, skein->y + skein->height) + AROUND_PX;
+  double x0, y0, x1, y1;
 
   if (overlay->marquee != NULL || overlay->hint != NULL)
     return (SwBox){ 0, 0, width, height };
   reach_pours (overlay, &top, &bottom);
+  reach_handles (overlay, &top, &bottom);
+  if (find_span (overlay, &x0, &y0, &x1, &y1))
+    reach (&top, &bottom, MIN (y0, y1) - 1, MAX (y0, y1) + 1);
   if (below->width > 0)
     reach (&top, &bottom, below->y - AROUND_PX, below->y + below->height);
   if (overlay->measure != NULL || overlay->hand_in)
