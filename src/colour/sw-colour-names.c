@@ -35,12 +35,19 @@ name_towards (SwLab lab, SwLab way, const GPtrArray *names)
   return NULL;
 }
 
-/* Going on from a namesake over the colour and beyond: of the paler of two, a paler name. Where nothing lies beyond, by lightness alone, then greyer. */
+/* Going on from a namesake over the colour and beyond: of the paler of two, a paler name. Where nothing lies beyond, by lightness alone, then greyer, then by hue, to both sides. */
 static char *
 name_beyond (SwLab namesake, SwLab lab, const GPtrArray *names)
 {
   const double up = lab.l >= namesake.l ? 1 : -1;
-  const SwLab ways[] = { { lab.l - namesake.l, lab.a - namesake.a, lab.b - namesake.b }, { up, 0, 0 }, { 0, -lab.a, -lab.b }, { -up, 0, 0 } };
+  const SwLab ways[] = {
+    { lab.l - namesake.l, lab.a - namesake.a, lab.b - namesake.b },
+    { up, 0, 0 },
+    { 0, -lab.a, -lab.b },
+    { -up, 0, 0 },
+    { 0, -lab.b, lab.a },
+    { 0, lab.b, -lab.a },
+  };
   char *name = NULL;
 
   for (gsize i = 0; i < G_N_ELEMENTS (ways) && name == NULL; i++)

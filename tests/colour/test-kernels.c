@@ -147,7 +147,13 @@ code_error (guint32 pixel, int shift, double exact)
   return fabs ((double) (pixel >> shift & 0xff) - 255 * exact);
 }
 
-/* Within half a code of sw_srgb_from_xyz(), and what single precision and 16 halvings of the chroma add to that. */
+/*
+ * 16 halvings leave the share of chroma open by 2^-16, and a channel's linear light moves with it by less than 2 (from
+ * grey to a channel far outside of sRGB). The curve of IEC 61966-2-1 is steepest near black, 12.92.
+ */
+#define HALVINGS_CODES (2 * 12.92 * 255 / 65536)
+
+/* Within half a code of sw_srgb_from_xyz(), and what the halvings of the chroma add to that. */
 static void
 test_pixels (void)
 {
@@ -170,7 +176,7 @@ test_pixels (void)
     }
   g_test_message ("%d of %d outside sRGB; largest error %.3f of a code", n_outside, N_PLACES, worst);
   g_assert_cmpint (n_outside, >, N_PLACES / 10);
-  g_assert_cmpfloat (worst, <, 0.53);
+  g_assert_cmpfloat (worst, <, 0.5 + HALVINGS_CODES);
 }
 
 /* Every code of every channel comes out as itself. */
