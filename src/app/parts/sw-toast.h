@@ -8,4 +8,7 @@ G_BEGIN_DECLS
 /* A passing word at the foot of the window that @widget is in. */
 void sw_toast (GtkWidget *widget, const char *sentence);
 
+/* The same on an overlay that is known. */
+void sw_toast_over (AdwToastOverlay *overlay, const char *sentence);
+
 G_END_DECLS

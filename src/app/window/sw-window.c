@@ -5,6 +5,7 @@
 
 #include "app/desk/sw-file-words.h"
 #include "app/desk/sw-templates.h"
+#include "app/parts/sw-toast.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -398,11 +399,7 @@ sw_window_flush_draft (SwWindow *self)
 void
 sw_window_toast (SwWindow *self, const char *sentence)
 {
-  g_autofree char *escaped = NULL;
-
   g_return_if_fail (SW_IS_WINDOW (self));
 
-  /* A toast's title is markup; a file may be called "<b>". */
-  escaped = g_markup_escape_text (sentence, -1);
-  adw_toast_overlay_add_toast (self->toasts, adw_toast_new (escaped));
+  sw_toast_over (self->toasts, sentence);
 }
