@@ -9,7 +9,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* How finely a size is prepared: places of a cell within a pixel, samples a side of a pixel, shapes, segments of the strand. */
+/*
+ * How finely a size is prepared: places of a cell within a pixel, samples a
+ * side of a pixel, shapes, segments of the strand. All places of a cell share
+ * its samples, so these are a multiple of the places.
+ */
 typedef struct
 {
   double below_px;
@@ -18,8 +22,8 @@ typedef struct
 
 static const Plan plans[] = {
   { 6, 4, 4, 1, 4 },
-  { 16, 3, 4, 2, 6 },
-  { 32, 2, 3, 6, 10 },
+  { 16, 3, 6, 2, 6 },
+  { 32, 2, 4, 6, 10 },
   { 56, 1, 2, 8, 16 },
   { INFINITY, 1, 2, 8, 28 },
 };
@@ -43,10 +47,10 @@ struct _SwStitchMask
 /* Few stitches lie at an edge: they need not have as many shapes. */
 #define EDGE_SHAPES 2
 
-/* The upper left corner of a cell within its pixel. */
+/* The upper left corner of a cell within its pixel, in places of the plan. */
 typedef struct
 {
-  double x, y;
+  int x, y;
 } Phase;
 
 /* What one segment adds to the pixel that is gathered. */
@@ -63,29 +67,46 @@ reach_px (const SwStitchMask *mask)
   return ((double) loop->half - (double) loop->row / 2 + 1.5 * (double) loop->radius) * mask->scene.style.stitch;
 }
 
+/* How far the strands of a stitch reach beside its cell, px. */
+static double
+beside_px (const SwStitchMask *mask)
+{
+  return ((double) mask->scene.loop.radius * 1.25 + (mask->columns > 1 ? 0.1 : 0)) * mask->scene.style.stitch;
+}
+
 static void
 place_patch (const SwStitchMask *mask, Phase phase, SwStitchPatch *patch)
 {
-  const double stitch = mask->scene.style.stitch, row = mask->scene.style.row, reach = reach_px (mask);
-  const double beside = ((double) mask->scene.loop.radius * 1.25 + (mask->columns > 1 ? 0.1 : 0)) * stitch;
+  const double x = (double) phase.x / mask->plan->phases, y = (double) phase.y / mask->plan->phases;
 
-  patch->x = (int) floor (phase.x - beside);
-  patch->y = (int) floor (phase.y - reach);
-  patch->width = (int) ceil (phase.x + stitch + beside) - patch->x;
-  patch->height = (int) ceil (phase.y + row + reach) - patch->y;
+  patch->x = (int) floor (x - beside_px (mask));
+  patch->y = (int) floor (y - reach_px (mask));
+  patch->width = (int) ceil (x + mask->scene.style.stitch + beside_px (mask)) - patch->x;
+  patch->height = (int) ceil (y + mask->scene.style.row + reach_px (mask)) - patch->y;
 }
 
+/* The pixel of the samples' upper left corner, from that of the cell, whatever the cell's place in it. */
+static void
+samples_corner (const SwStitchMask *mask, int *x, int *y)
+{
+  *x = (int) floor (-beside_px (mask)) - 1;
+  *y = (int) floor (-reach_px (mask)) - 1;
+}
+
+/* Samples for a cell at any place within a pixel: the patch of each is a part of them. */
 static SwTubeGrid
-grid_for (const SwStitchMask *mask, Phase phase, const SwStitchPatch *patch)
+samples_grid (const SwStitchMask *mask)
 {
   const int n = mask->plan->samples;
   const double stitch = mask->scene.style.stitch, row = mask->scene.style.row;
+  int x, y;
 
+  samples_corner (mask, &x, &y);
   return (SwTubeGrid){
-    .width = patch->width * n,
-    .height = patch->height * n,
-    .left = (float) ((patch->x + 0.5 / n - phase.x) / stitch - 0.5),
-    .top = (float) ((row + phase.y - patch->y - 0.5 / n) / stitch),
+    .width = ((int) ceil (stitch + beside_px (mask)) + 1 - x) * n,
+    .height = ((int) ceil (row + reach_px (mask)) + 1 - y) * n,
+    .left = (float) ((x + 0.5 / n) / stitch - 0.5),
+    .top = (float) ((row - y - 0.5 / n) / stitch),
     .step = (float) (1 / (n * stitch)),
   };
 }
@@ -98,7 +119,7 @@ segment_of (const SwStitchMask *mask, float place)
   return sw_stitch_place_is_edge (place) ? n : CLAMP ((int) (place * (float) n), 0, n - 1);
 }
 
-/* Sums of one pixel's samples by segment; @sign: 1 of what is seen, -1 of what lies beneath. */
+/* Sums of one pixel's samples by segment. @x, @y: its first sample; @sign: 1 of what is seen, -1 of what lies beneath. */
 static void
 gather_pixel (const SwStitchMask *mask, const SwStitchSamples *samples, int x, int y, float sign, Share *shares)
 {
@@ -108,7 +129,7 @@ gather_pixel (const SwStitchMask *mask, const SwStitchSamples *samples, int x, i
   for (int b = 0; b < n; b++)
     for (int a = 0; a < n; a++)
       {
-        const int at = (y * n + b) * samples->grid.width + x * n + a;
+        const int at = (y + b) * samples->grid.width + x + a;
         const float cover = sign * samples->cover[at] * share;
         Share *to;
 
@@ -121,10 +142,11 @@ gather_pixel (const SwStitchMask *mask, const SwStitchSamples *samples, int x, i
       }
 }
 
+/* @first_x, @first_y: the patch's first sample. */
 static void
-gather_layer (const SwStitchMask *mask, const SwStitchSamples *samples, const SwStitchPatch *patch, float sign, SwStitchLayer *layer)
+gather_layer (const SwStitchMask *mask, const SwStitchSamples *samples, const SwStitchPatch *patch, int first_x, int first_y, float sign, SwStitchLayer *layer)
 {
-  const int segments = mask->plan->segments + 1;
+  const int segments = mask->plan->segments + 1, n = mask->plan->samples;
   g_autoptr (GArray) fragments = g_array_sized_new (FALSE, FALSE, sizeof (SwStitchFragment), (guint) (patch->width * patch->height));
 
   layer->lines = g_new (guint, patch->height + 1);
@@ -136,7 +158,7 @@ gather_layer (const SwStitchMask *mask, const SwStitchSamples *samples, const Sw
           Share shares[MOST_SEGMENTS + 1];
 
           memset (shares, 0, sizeof (Share) * (gsize) segments);
-          gather_pixel (mask, samples, x, y, sign, shares);
+          gather_pixel (mask, samples, first_x + x * n, first_y + y * n, sign, shares);
           for (int s = 0; s < segments; s++)
             if (shares[s].cover > LEAST_COVER)
               {
@@ -193,37 +215,36 @@ shapes_of (const SwStitchMask *mask, guint edges)
   return edges != 0 ? MIN (mask->plan->shapes, EDGE_SHAPES) : mask->plan->shapes;
 }
 
-static Phase
-phase_of (const SwStitchMask *mask, int phase)
+static void
+gather_patch (SwStitchMask *mask, int kind, const SwStitchSamples *samples, Phase phase, SwStitchPatch *patch)
 {
-  const int n = mask->plan->phases;
+  const int n = mask->plan->samples, on = n / mask->plan->phases;
+  int corner_x, corner_y, first_x, first_y;
 
-  return (Phase){ (double) (phase % n) / n, (double) (phase / n) / n };
+  place_patch (mask, phase, patch);
+  samples_corner (mask, &corner_x, &corner_y);
+  first_x = (patch->x - corner_x) * n - phase.x * on;
+  first_y = (patch->y - corner_y) * n - phase.y * on;
+  gather_layer (mask, samples, patch, first_x, first_y, 1, &patch->seen);
+  gather_layer (mask, samples, patch, first_x, first_y, -1, &patch->under);
+  balance (patch, mask->ratio[kind]);
 }
 
-/* All shapes of one kind at one place in the pixel, since they share their neighbours. */
+/* All shapes of one kind, since they share their neighbours, at all places within a pixel. */
 static void
-make_patches (SwStitchMask *mask, int kind, guint edges, int phase)
+make_patches (SwStitchMask *mask, int kind, guint edges)
 {
-  const Phase at = phase_of (mask, phase);
-  const int row = kind / mask->columns, column = kind % mask->columns;
+  const int row = kind / mask->columns, column = kind % mask->columns, phases = mask->plan->phases;
+  const SwTubeGrid grid = samples_grid (mask);
   SwStitchSamples samples;
-  SwStitchPatch first;
-  SwTubeGrid grid;
 
-  place_patch (mask, at, &first);
-  grid = grid_for (mask, at, &first);
   sw_stitch_samples_init (&samples, &grid);
   sw_stitch_sample_others (&mask->scene, row, column, edges, &samples);
   for (int shape = 0; shape < shapes_of (mask, edges); shape++)
     {
-      SwStitchPatch *patch = patch_at (mask, kind, edges, phase, shape);
-
-      *patch = first;
       sw_stitch_sample_own (&mask->scene, row, column, edges, shape, &samples);
-      gather_layer (mask, &samples, patch, 1, &patch->seen);
-      gather_layer (mask, &samples, patch, -1, &patch->under);
-      balance (patch, mask->ratio[kind]);
+      for (int phase = 0; phase < phases * phases; phase++)
+        gather_patch (mask, kind, &samples, (Phase){ phase % phases, phase / phases }, patch_at (mask, kind, edges, phase, shape));
     }
   sw_stitch_samples_clear (&samples);
 }
@@ -253,12 +274,9 @@ measure (SwStitchMask *mask)
   const int kinds = mask->rows * mask->columns;
   g_autoptr (GArray) lights = g_array_new (FALSE, FALSE, sizeof (float));
   double light[4] = { 0 }, cover[4] = { 0 }, all_light = 0, all_cover = 0;
+  const SwTubeGrid grid = samples_grid (mask);
   SwStitchSamples samples;
-  SwStitchPatch patch;
-  SwTubeGrid grid;
 
-  place_patch (mask, (Phase){ 0, 0 }, &patch);
-  grid = grid_for (mask, (Phase){ 0, 0 }, &patch);
   sw_stitch_samples_init (&samples, &grid);
   for (int kind = 0; kind < kinds; kind++)
     {
@@ -365,7 +383,7 @@ sw_stitch_mask_patch (SwStitchMask *mask, gsize row, gsize column, guint edges, 
   *pixel_x = whole_x;
   *pixel_y = whole_y;
   if (patch->seen.lines == NULL)
-    make_patches (mask, kind, edges, phase);
+    make_patches (mask, kind, edges);
   return patch;
 }
 
