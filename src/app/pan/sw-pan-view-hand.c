@@ -188,6 +188,9 @@ query_tooltip_cb (SwPanView *self, int x, int y, gboolean keyboard, GtkTooltip *
 
   if (keyboard || step == NULL || self->hand.state != SW_HAND_FREE || is_open (self->menu) || is_open (self->offer))
     return FALSE;
+  /* What is selected is told beside the pan, and was perhaps just put where it is: words must not lie over it. */
+  if (self->hovered_handle == SW_HANDLE_NONE && about == sw_pan_view_lone_pour (self))
+    return FALSE;
   if (self->hovered_handle != SW_HANDLE_NONE)
     {
       const SwPourPlace place = sw_pour_place (step);
