@@ -191,7 +191,24 @@ overlaps (const SwBox *a, const SwBox *b)
   return a->x < b->x + b->width && b->x < a->x + a->width && a->y < b->y + b->height && b->y < a->y + a->height;
 }
 
-/* A peak's sign and width above its place on the line, unless something stands there already. */
+/* The highest that either line is between @from_x and @to_x. */
+static double
+highest_between (const Scan *scan, double from_x, double to_x)
+{
+  double y = scan->geometry.plot.y + scan->geometry.plot.height;
+
+  for (gsize i = 0; i < scan->n; i++)
+    {
+      const double x = sw_scan_to_x (&scan->geometry, (double) (scan->geometry.from + i));
+
+      if (x >= from_x && x <= to_x)
+        for (SwWorked worked = SW_WORKED_FLAT; worked <= SW_WORKED_ROUND; worked++)
+          y = MIN (y, sw_scan_to_y (&scan->geometry, scan->results[worked][i].stack));
+    }
+  return y;
+}
+
+/* A peak's sign and width above both lines, with a hair down to its place, unless something stands there already. */
 static void
 draw_peak (const Scan *scan, const SwPooling *peak, GArray *taken)
 {
@@ -204,13 +221,19 @@ draw_peak (const Scan *scan, const SwPooling *peak, GArray *taken)
 
   g_snprintf (text, sizeof text, "%" G_GSIZE_FORMAT, peak->width);
   sw_canvas_text_size (canvas, text, SW_TEXT_PX, &width, &height);
-  box = (SwBox){ x - (width + 15) / 2, y - height - 3, width + 15, height + 2 };
+  box = (SwBox){ x - (width + 15) / 2, 0, width + 15, height + 2 };
   box.x = CLAMP (box.x, plot->x + 2, MAX (plot->x + plot->width - box.width - 2, plot->x + 2));
-  box.y = MAX (box.y, plot->y + 2);
+  box.y = MAX (highest_between (scan, box.x, box.x + box.width) - height - 3, plot->y + 2);
   for (guint i = 0; i < taken->len; i++)
     if (overlaps (&box, &g_array_index (taken, SwBox, i)))
       return;
   g_array_append_val (taken, box);
+  if (y > box.y + box.height + 4)
+    {
+      sw_canvas_set_ink (canvas, SW_INK_LINE);
+      cairo_set_line_width (canvas->cr, 1);
+      sw_canvas_line (canvas, x, box.y + box.height, x, y);
+    }
   sw_canvas_rounded (canvas, &box, 3);
   sw_canvas_set_ink (canvas, SW_INK_PAPER);
   cairo_fill (canvas->cr);
