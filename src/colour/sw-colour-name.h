@@ -26,4 +26,7 @@ char *sw_colour_name (SwLab lab) G_GNUC_WARN_UNUSED_RESULT;
  */
 char **sw_colour_names (const SwLab *colours, gsize n) G_GNUC_WARN_UNUSED_RESULT;
 
+/* @given: (array length=n): the names of those that have one, NULL for the others, which get none of these */
+char **sw_colour_names_with (const SwLab *colours, gsize n, const char *const *given) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

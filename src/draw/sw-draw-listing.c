@@ -7,7 +7,7 @@
 #include "draw/sw-laid.h"
 #include "draw/sw-listing-layout.h"
 
-#include "forecast/sw-main-colours.h"
+#include "forecast/sw-colour-words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -110,7 +110,7 @@ draw_palette (const Listing *self)
   const double ink = sw_ground_ink (self->ground, FALSE);
   SwMainColour colours[SW_MOST_COLOURS];
   const int n = sw_main_colours (self->forecast, colours);
-  g_auto (GStrv) names = sw_main_colour_names (colours, n);
+  g_auto (GStrv) names = sw_main_colour_names (self->forecast, colours, n);
   const double gap = 0.016 * room->width, width = MIN ((room->width - gap * (n - 1)) / MAX (n, 1), 0.24 * room->width), chip = 0.40 * room->height;
   const double size = letters_that_fit (canvas, names, 0.225 * room->height, width);
 

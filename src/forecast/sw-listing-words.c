@@ -4,7 +4,7 @@
 #include "forecast/sw-listing-words.h"
 
 #include "cloth/sw-usual-widths.h"
-#include "forecast/sw-main-colours.h"
+#include "forecast/sw-colour-words.h"
 #include "sketch/sw-member.h"
 
 #include <glib/gi18n-lib.h>
@@ -58,7 +58,7 @@ sw_listing_colours (const SwForecast *forecast)
 {
   SwMainColour colours[SW_MOST_COLOURS];
   const int n = sw_main_colours (forecast, colours);
-  g_auto (GStrv) names = sw_main_colour_names (colours, n);
+  g_auto (GStrv) names = sw_main_colour_names (forecast, colours, n);
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
 
   for (int i = 0; i < n; i++)

@@ -3,23 +3,30 @@
 
 #include "forecast/sw-main-colours.h"
 
-#include "colour/sw-colour-name.h"
-
 #include <math.h>
 #include <stdlib.h>
 
-#define CELL 5.0 /* side of the boxes in which colours are counted, CIELAB units */
-#define SIDE 60  /* boxes along each axis */
-#define NEAR 9.0 /* what is so near a seed speaks for it, CIELAB units */
-#define FAR 60.0 /* farther is not odder */
-#define SEEDS 16
-#define ROUNDS 3
+#define CELL 2.5 /* side of the boxes in which colours are counted, CIELAB units */
+#define SIDE 100 /* boxes along each axis */
 #define MOST_LEGS 16000 /* looked at: every so many */
 
-/* Shares of the strand below which a colour is left out, and an accent, which is one at least so far (CIEDE2000) from every other. */
+/* The fixed places that colours are gathered from, so far apart, and how wide each looks round itself, CIELAB units. */
+#define LATTICE 10.0
+#define NODES 51 /* along each axis */
+#define WIDE 6.0
+#define CLIMBS 3
+
+#define FAR 60.0 /* farther is not odder */
+#define ROUNDS 8
+#define CANDIDATES 400
+#define MOST_GROUPS 12 /* to begin with */
+
+/* Shares of the strand below which a colour is left out: as a rule, as the passage between two others, and an accent, which is one at least so far (CIEDE2000) from every other. */
 #define LEAST_SHARE 0.025
-#define LEAST_ACCENT 0.004
+#define LEAST_PASSAGE 0.10
+#define LEAST_ACCENT 0.003
 #define ACCENT 20.0
+#define BESIDE 0.32 /* so far beside the line between two colours, in its length, is no passage: dyes that thin out keep more of their hue than half of each */
 
 /* Legs of stitches of nearly one colour, or a group of such. */
 typedef struct
@@ -79,48 +86,78 @@ count (const SwForecast *forecast)
   return boxes;
 }
 
-/* The box whose neighbourhood is the worst served by the seeds so far: how much is there, times its squared distance from them. */
-static guint
-worst_served (const GArray *boxes, const double *off)
+/* What the box at @lab adds to a place looking round itself. */
+static double
+seen_from (SwLab place, SwLab lab, double wide)
 {
-  double most = -1;
-  guint worst = 0;
+  const double d = distance (place, lab);
 
-  for (guint i = 0; i < boxes->len; i++)
-    {
-      double sum = 0;
-
-      for (guint j = 0; j < boxes->len; j++)
-        {
-          const Group *other = &g_array_index (boxes, Group, j);
-
-          if (distance (g_array_index (boxes, Group, i).lab, other->lab) < NEAR * NEAR)
-            sum += other->n * off[j];
-        }
-      if (sum > most)
-        {
-          most = sum;
-          worst = i;
-        }
-    }
-  return worst;
+  return d > 9 * wide * wide ? 0 : exp (-d / (2 * wide * wide));
 }
 
-static int
-find_seeds (const GArray *boxes, Group *groups)
+/* Moves a place up to where there is more of the strand: mean shift, Fukunaga and Hostetler 1975. Returns: how much it sees there */
+static double
+climb (const GArray *boxes, double wide, SwLab *place)
 {
-  g_autofree double *off = g_new (double, boxes->len);
-  const int n = (int) MIN (boxes->len, SEEDS);
+  double sum = 0;
 
-  for (guint i = 0; i < boxes->len; i++)
-    off[i] = 1;
-  for (int k = 0; k < n; k++)
+  for (int round = 0; round <= CLIMBS; round++)
     {
-      groups[k] = g_array_index (boxes, Group, worst_served (boxes, off));
+      SwLab mean = { 0, 0, 0 };
+
+      sum = 0;
       for (guint i = 0; i < boxes->len; i++)
-        off[i] = MIN (k == 0 ? FAR * FAR : off[i], distance (groups[k].lab, g_array_index (boxes, Group, i).lab));
+        {
+          const Group *box = &g_array_index (boxes, Group, i);
+          const double part = box->n * seen_from (*place, box->lab, wide);
+
+          sum += part;
+          mean.l += part * box->lab.l;
+          mean.a += part * box->lab.a;
+          mean.b += part * box->lab.b;
+        }
+      if (!(sum > 0) || round == CLIMBS)
+        break;
+      *place = (SwLab){ mean.l / sum, mean.a / sum, mean.b / sum };
     }
-  return n;
+  return sum;
+}
+
+/* Marks the places of the lattice nearest to each box. */
+static void
+mark_nodes (const GArray *boxes, double lattice, guint8 *near)
+{
+  for (guint i = 0; i < boxes->len; i++)
+    {
+      const SwLab *lab = &g_array_index (boxes, Group, i).lab;
+      const int l = (int) lround (lab->l / lattice), a = (int) lround (lab->a / lattice) + NODES / 2, b = (int) lround (lab->b / lattice) + NODES / 2;
+
+      near[(CLAMP (l, 0, NODES - 1) * NODES + CLAMP (a, 0, NODES - 1)) * NODES + CLAMP (b, 0, NODES - 1)] = 1;
+    }
+}
+
+/*
+ * The same places whatever the strand, so that a little dye more or less moves
+ * a colour a little, instead of making another the first to be found.
+ * Returns: (element-type Group)
+ */
+static GArray *
+find_candidates (const GArray *boxes, double fine)
+{
+  const double lattice = fine * LATTICE;
+  g_autofree guint8 *near = g_new0 (guint8, NODES *NODES *NODES);
+  GArray *candidates = g_array_new (FALSE, FALSE, sizeof (Group));
+
+  mark_nodes (boxes, lattice, near);
+  for (int i = 0; i < NODES * NODES * NODES && candidates->len < CANDIDATES; i++)
+    if (near[i] != 0)
+      {
+        Group group = { { i / (NODES * NODES) * lattice, (i / NODES % NODES - NODES / 2) * lattice, (i % NODES - NODES / 2) * lattice }, 0 };
+
+        group.n = climb (boxes, fine * WIDE, &group.lab);
+        g_array_append_val (candidates, group);
+      }
+  return candidates;
 }
 
 static int
@@ -132,6 +169,98 @@ nearest (const Group *groups, int n, SwLab lab)
     if (distance (groups[i].lab, lab) < distance (groups[best].lab, lab))
       best = i;
   return best;
+}
+
+/* CIEDE2000 to the nearest of the first @n but @own. */
+static double
+apart (const Group *groups, int n, int own, SwLab lab)
+{
+  double least = FAR;
+
+  for (int i = 0; i < n; i++)
+    if (i != own)
+      least = MIN (least, sw_ciede2000 (groups[i].lab, lab));
+  return least;
+}
+
+/* How far beside the straight line from @a to @b, in its length, where that line passes at all. */
+static double
+off_line (SwLab a, SwLab b, SwLab lab)
+{
+  const SwLab way = { b.l - a.l, b.a - a.a, b.b - a.b }, to = { lab.l - a.l, lab.a - a.a, lab.b - a.b };
+  const double length = way.l * way.l + way.a * way.a + way.b * way.b;
+  const double at = length > 0 ? (to.l * way.l + to.a * way.a + to.b * way.b) / length : 0;
+
+  if (at <= 0.1 || at >= 0.9)
+    return 1;
+  return sqrt (distance (lab, (SwLab){ a.l + at * way.l, a.a + at * way.a, a.b + at * way.b }) / length);
+}
+
+/* 0: on the way between two of the others, as where one dye runs out into another or into bare wool; 1: a colour of its own. */
+static double
+own_colour (const Group *groups, int n, int own, SwLab lab)
+{
+  double least = BESIDE;
+
+  for (int i = 0; i < n; i++)
+    for (int j = 0; j < i; j++)
+      if (i != own && j != own)
+        least = MIN (least, off_line (groups[i].lab, groups[j].lab, lab));
+  return least / BESIDE;
+}
+
+/* The share that a colour must have to be told of. */
+static double
+least_share (double off, double own)
+{
+  const double least = off < ACCENT ? LEAST_SHARE : LEAST_ACCENT;
+
+  return own * least + (1 - own) * MAX (least, LEAST_PASSAGE);
+}
+
+/* How much the eye makes of a candidate: much of it, unlike those before, and not the passage between two of them. @off: CIEDE2000 from the nearest of those; 0: not at all */
+static double
+matter_of (const Group *candidate, const Group *groups, int n, double off, double all, double fine)
+{
+  const double own = own_colour (groups, n, -1, candidate->lab), share = candidate->n / all;
+
+  if (n > 0 && (off < fine * SW_COLOURS_APART || share < 0.5 * least_share (off, own)))
+    return 0;
+  return share * off * off * off * off * (0.2 + 0.8 * own);
+}
+
+/* Those that matter most, one after the other. Returns: how many */
+static int
+choose (const GArray *candidates, Group *groups, double all, double fine)
+{
+  g_autofree double *off = g_new (double, candidates->len);
+  int n = 0;
+
+  for (guint i = 0; i < candidates->len; i++)
+    off[i] = FAR;
+  while (n < MOST_GROUPS)
+    {
+      double most = 0;
+      const Group *best = NULL;
+
+      for (guint i = 0; i < candidates->len; i++)
+        {
+          const Group *candidate = &g_array_index (candidates, Group, i);
+          const double matter = matter_of (candidate, groups, n, off[i], all, fine);
+
+          if (matter > most)
+            {
+              most = matter;
+              best = candidate;
+            }
+        }
+      if (best == NULL)
+        break;
+      groups[n++] = *best;
+      for (guint i = 0; i < candidates->len; i++)
+        off[i] = MIN (off[i], sw_ciede2000 (best->lab, g_array_index (candidates, Group, i).lab));
+    }
+  return n;
 }
 
 /* The squared distance from the nearest group but its own. */
@@ -146,9 +275,8 @@ off_others (const Group *groups, int n, int own, SwLab lab)
   return least;
 }
 
-/* Sorts each box into the nearest group. @of: (out): per box, its group */
 static void
-sort_into (const GArray *boxes, Group *groups, int n, int *of)
+sort_into (const GArray *boxes, Group *groups, int n)
 {
   for (int k = 0; k < n; k++)
     groups[k].n = 0;
@@ -156,123 +284,58 @@ sort_into (const GArray *boxes, Group *groups, int n, int *of)
     {
       const Group *box = &g_array_index (boxes, Group, i);
 
-      of[i] = nearest (groups, n, box->lab);
-      groups[of[i]].n += box->n;
+      groups[nearest (groups, n, box->lab)].n += box->n;
     }
 }
 
 /*
  * Moves the groups' colours to what is most their own. A group has passages to
  * the others in it, so that its plain mean is paler than what the eye sees:
- * specks on a light ground came out nearly as light as the ground. Taken is the
- * mean of the neighbourhood that holds the most, each place counted by its
- * squared distance from the other groups.
+ * specks on a light ground came out nearly as light as the ground. So each
+ * place counts by its squared distance from the other groups, and less the
+ * farther it is from where the group is now.
  */
 static void
-settle (const GArray *boxes, Group *groups, int n)
+settle (const GArray *boxes, Group *groups, int n, double wide)
 {
-  g_autofree int *of = g_new (int, boxes->len);
-  g_autofree double *off = g_new (double, boxes->len);
-  double most[SEEDS] = { 0 };
-  Group moved[SEEDS];
+  Group moved[MOST_GROUPS] = { 0 };
 
-  sort_into (boxes, groups, n, of);
-  for (guint i = 0; i < boxes->len; i++)
-    off[i] = off_others (groups, n, of[i], g_array_index (boxes, Group, i).lab);
   for (guint i = 0; i < boxes->len; i++)
     {
-      Group near = { { 0, 0, 0 }, 0 };
-      double sum = 0;
+      Group box = g_array_index (boxes, Group, i);
+      const int k = nearest (groups, n, box.lab);
 
-      for (guint j = 0; j < boxes->len; j++)
-        if (of[j] == of[i] && distance (g_array_index (boxes, Group, i).lab, g_array_index (boxes, Group, j).lab) < NEAR * NEAR)
-          {
-            join (&near, &g_array_index (boxes, Group, j));
-            sum += g_array_index (boxes, Group, j).n * off[j];
-          }
-      if (sum > most[of[i]])
-        {
-          most[of[i]] = sum;
-          moved[of[i]] = near;
-        }
+      box.n *= off_others (groups, n, k, box.lab) * exp (-distance (groups[k].lab, box.lab) / (4 * wide * wide));
+      if (box.n > 0)
+        join (&moved[k], &box);
     }
   for (int k = 0; k < n; k++)
-    if (most[k] > 0)
+    if (moved[k].n > 0)
       groups[k].lab = moved[k].lab;
 }
 
-/* The two that are most alike become one of the greater's colour, until none are alike. */
-static int
-join_alike (Group *groups, int n)
+/* Drops the one that least reaches its share, if any. */
+static gboolean
+drop_one (Group *groups, int *n, double all, double fine)
 {
-  for (;;)
+  double worst = *n > SW_MOST_COLOURS ? G_MAXDOUBLE : 1;
+  int at = -1;
+
+  for (int k = 0; k < *n && *n > 1; k++)
     {
-      double least = SW_COLOURS_APART;
-      int from = 0, to = 0;
+      const double off = apart (groups, *n, k, groups[k].lab);
+      const double reach = MIN (groups[k].n / all / least_share (off, own_colour (groups, *n, k, groups[k].lab)), off / (fine * SW_COLOURS_APART));
 
-      for (int i = 0; i < n; i++)
-        for (int j = 0; j < i; j++)
-          {
-            const double off = sw_ciede2000 (groups[i].lab, groups[j].lab);
-
-            if (off < least)
-              {
-                least = off;
-                from = i;
-                to = j;
-              }
-          }
-      if (from == to)
-        return n;
-      if (groups[from].n > groups[to].n)
-        groups[to].lab = groups[from].lab;
-      groups[to].n += groups[from].n;
-      groups[from] = groups[--n];
-    }
-}
-
-/* CIEDE2000 to the nearest of those kept so far. */
-static double
-apart (const Group *groups, int kept, const Group *group)
-{
-  double least = FAR;
-
-  for (int i = 0; i < kept; i++)
-    least = MIN (least, sw_ciede2000 (groups[i].lab, group->lab));
-  return least;
-}
-
-/* Puts those in front that matter most to the eye: much of it, and unlike the ones before. (By the square of the difference, tints and passages went before specks of another hue.) Returns: how many do */
-static int
-choose (Group *groups, int n, double all)
-{
-  int kept = 0;
-
-  while (kept < MIN (n, SW_MOST_COLOURS))
-    {
-      double most = 0;
-      int best = -1;
-      Group chosen;
-
-      for (int i = kept; i < n; i++)
+      if (reach < worst)
         {
-          const double off = apart (groups, kept, &groups[i]), share = groups[i].n / all;
-
-          if (kept > 0 && share < (off < ACCENT ? LEAST_SHARE : LEAST_ACCENT))
-            continue;
-          if (share * off * off * off > most)
-            {
-              most = share * off * off * off;
-              best = i;
-            }
+          worst = reach;
+          at = k;
         }
-      if (best < 0)
-        break;
-      chosen = groups[best];
-      groups[best] = groups[kept];
-      groups[kept++] = chosen;
     }
-  return kept;
+  if (at < 0)
+    return FALSE;
+  groups[at] = groups[--*n];
+  return TRUE;
 }
 
 static int
@@ -284,35 +347,59 @@ compare_cb (gconstpointer a, gconstpointer b)
                                                          : 0;
 }
 
+/* @fine: how much smaller a difference counts than usual. Returns: how many groups */
+static int
+gather (const GArray *boxes, double all, double fine, Group *groups)
+{
+  g_autoptr (GArray) candidates = find_candidates (boxes, fine);
+  int n = choose (candidates, groups, all, fine);
+
+  do
+    {
+      for (int round = 0; round < ROUNDS; round++)
+        settle (boxes, groups, n, fine * WIDE);
+      sort_into (boxes, groups, n);
+    }
+  while (drop_one (groups, &n, all, fine));
+  qsort (groups, (gsize) n, sizeof *groups, compare_cb);
+  return n;
+}
+
 int
 sw_main_colours (const SwForecast *forecast, SwMainColour *colours)
 {
   g_autoptr (GArray) boxes = count (forecast);
-  Group groups[SEEDS];
+  Group groups[MOST_GROUPS];
   double all = 0;
-  int n = find_seeds (boxes, groups);
-  g_autofree int *of = g_new (int, boxes->len);
+  int n;
 
-  for (int round = 0; round < ROUNDS; round++)
-    settle (boxes, groups, n);
-  sort_into (boxes, groups, n, of);
-  n = join_alike (groups, n);
-  for (int i = 0; i < n; i++)
-    all += groups[i].n;
-  n = choose (groups, n, all);
-  sort_into (boxes, groups, n, of);
-  qsort (groups, (gsize) n, sizeof *groups, compare_cb);
+  for (guint i = 0; i < boxes->len; i++)
+    all += g_array_index (boxes, Group, i).n;
+  n = gather (boxes, all, 1, groups);
+  if (n == 1)
+    n = gather (boxes, all, SW_TONES_APART / SW_COLOURS_APART, groups);
   for (int i = 0; i < n; i++)
     colours[i] = (SwMainColour){ groups[i].lab, groups[i].n / all };
   return n;
 }
 
-char **
-sw_main_colour_names (const SwMainColour *colours, int n)
+void
+sw_main_colour_percents (const SwMainColour *colours, int n, int *percents)
 {
-  SwLab labs[SW_MOST_COLOURS];
+  int left = 100;
 
   for (int i = 0; i < n; i++)
-    labs[i] = colours[i].lab;
-  return sw_colour_names (labs, (gsize) n);
+    {
+      percents[i] = MAX ((int) floor (100 * colours[i].share), 1);
+      left -= percents[i];
+    }
+  for (; left != 0 && n > 0; left -= left > 0 ? 1 : -1)
+    {
+      int best = 0;
+
+      for (int i = 1; i < n; i++)
+        if ((left > 0) == (100 * colours[i].share - percents[i] > 100 * colours[best].share - percents[best]))
+          best = i;
+      percents[best] += left > 0 ? 1 : -1;
+    }
 }

@@ -55,6 +55,15 @@ static const struct
   { "plum", 0xdda0dd, "orchid" },
 };
 
+/* Yarns that dyers have other words for than a wheel of hues has; the words are common practice, no source. */
+static const struct
+{
+  guint32 code;
+  const char *name;
+} yarns[] = {
+  { 0xae4624, "rust" }, { 0xe7dcca, "cream" }, { 0xf4ba99, "apricot" }, { 0xd9d6c7, "cream" }, { 0x27295a, "midnight blue" }, { 0xa54b7b, "raspberry" },
+};
+
 static SwLab
 lab_of_code (guint32 code)
 {
@@ -70,6 +79,17 @@ test_named (void)
 
       if (strstr (name, named[i].word) == NULL)
         g_test_fail_printf ("%s is called '%s', without '%s'", named[i].css, name, named[i].word);
+    }
+}
+
+static void
+test_yarns (void)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (yarns); i++)
+    {
+      g_autofree char *name = sw_colour_name (lab_of_code (yarns[i].code));
+
+      g_assert_cmpstr (name, ==, yarns[i].name);
     }
 }
 
@@ -119,7 +139,7 @@ test_nonsense (void)
 static void
 test_together (void)
 {
-  static const SwLab blues[] = { { 46, 14, -28 }, { 58, 11, -22 }, { 58, 11, -22 } };
+  static const SwLab blues[] = { { 46, 14, -28 }, { 55, 11, -22 }, { 55, 11, -22 } };
   g_auto (GStrv) names = sw_colour_names (blues, 3);
   g_autofree char *first = sw_colour_name (blues[0]), *second = sw_colour_name (blues[1]);
 
@@ -171,14 +191,29 @@ test_apart (void)
     }
 }
 
+/* What has a name keeps it, and no other gets it, not even one of just that colour. */
+static void
+test_given (void)
+{
+  static const SwLab greens[] = { { 60, -40, 20 }, { 60, -40, 20 } };
+  g_autofree char *natural = sw_colour_name (greens[0]);
+  const char *given[] = { NULL, natural };
+  g_auto (GStrv) names = sw_colour_names_with (greens, 2, given);
+
+  g_assert_cmpstr (names[1], ==, natural);
+  g_assert_cmpstr (names[0], !=, natural);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/colour/colour-name/named", test_named);
+  g_test_add_func ("/colour/colour-name/yarns", test_yarns);
   g_test_add_func ("/colour/colour-name/spread", test_spread);
   g_test_add_func ("/colour/colour-name/nonsense", test_nonsense);
   g_test_add_func ("/colour/colour-name/together", test_together);
   g_test_add_func ("/colour/colour-name/apart", test_apart);
+  g_test_add_func ("/colour/colour-name/given", test_given);
   return g_test_run ();
 }
