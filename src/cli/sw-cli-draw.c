@@ -5,6 +5,7 @@
 #include "cli/sw-cli-stream.h"
 #include "cli/sw-cli-value.h"
 
+#include "files/sw-colourway.h"
 #include "files/sw-picture.h"
 #include "sketch/sw-member.h"
 
@@ -17,8 +18,8 @@ typedef struct
 {
   char *output, *format, *face, *size, *units, *stitch_px, *side, *item, *pan;
   char *width, *from, *to;
-  char *turns, *start, *shape, *arrangement, *ground, *hanks, *label;
-  gboolean dark, no_marks, wet, label_words;
+  char *turns, *start, *shape, *arrangement, *ground, *hanks, *label, *maker;
+  gboolean dark, no_marks, wet, label_words, no_drawn_line;
 } Typed;
 
 static void
@@ -40,6 +41,7 @@ typed_clear (Typed *typed)
   g_free (typed->ground);
   g_free (typed->hanks);
   g_free (typed->label);
+  g_free (typed->maker);
   g_free (typed->width);
   g_free (typed->from);
   g_free (typed->to);
@@ -143,10 +145,41 @@ read_look (const Typed *typed, SwLook *look, GError **error)
   return TRUE;
 }
 
+/* What would have no effect was meant otherwise. */
+static gboolean
+refuse_strays (const Typed *typed, SwPicture picture, GError **error)
+{
+  const struct
+  {
+    const char *option;
+    gboolean typed;
+  } rows[] = {
+    { "--arrangement", typed->arrangement != NULL },
+    { "--hanks", typed->hanks != NULL },
+    { "--shape", typed->shape != NULL },
+    { "--maker", typed->maker != NULL },
+    { "--no-drawn-line", typed->no_drawn_line },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    if (rows[i].typed && picture != SW_PICTURE_LISTING && !(picture == SW_PICTURE_HANK && g_str_equal (rows[i].option, "--maker")))
+      {
+        /* Translators: 1 an option, 2 a kind of picture, neither to be translated */
+        g_set_error (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("%1$s is for a listing, not for “%2$s”. Leave it out, or draw a listing."), rows[i].option, sw_picture_name (picture));
+        return FALSE;
+      }
+  if (typed->shape != NULL && typed->size != NULL)
+    {
+      g_set_error_literal (error, SW_CLI_ERROR, SW_CLI_ERROR_USAGE, _ ("--shape and --size both say how wide and high the picture is. Give one of them."));
+      return FALSE;
+    }
+  return TRUE;
+}
+
 static gboolean
 read_order (const Typed *typed, char **arguments, Order *order, GError **error)
 {
-  if (!read_picture (arguments[0], &order->picture, error))
+  if (!read_picture (arguments[0], &order->picture, error) || !refuse_strays (typed, order->picture, error))
     return FALSE;
   if (typed->output == NULL)
     return sw_cli_missing ("-o", error);
@@ -171,6 +204,7 @@ override (SwSketch *sketch, const char *option, const char *text, const char *na
   double number = 0;
   gint64 whole = 0;
   int choice = 0;
+  gboolean set;
   SwValue value;
 
   if (text == NULL)
@@ -181,6 +215,8 @@ override (SwSketch *sketch, const char *option, const char *text, const char *na
         return FALSE;
       value = sw_value_choice (choice);
     }
+  else if (member->kind == SW_KIND_TEXT)
+    value = sw_value_text (text);
   else if (member->kind == SW_KIND_WHOLE)
     {
       if (!sw_cli_whole (option, text, (gint64) member->min, (gint64) member->max, &whole, error))
@@ -195,7 +231,9 @@ override (SwSketch *sketch, const char *option, const char *text, const char *na
         return FALSE;
       value = sw_value_number (number);
     }
-  return sw_member_set (member, &sketch->listing, &value, error);
+  set = sw_member_set (member, &sketch->listing, &value, error);
+  sw_value_clear (&value);
+  return set;
 }
 
 static gboolean
@@ -212,14 +250,37 @@ override_all (const Typed *typed, SwSketch *sketch, GError **error)
     { "--ground", typed->ground, "ground" },
     { "--hanks", typed->hanks, "hanks" },
     { "--label", typed->label, "label" },
+    { "--maker", typed->maker, "maker" },
   };
 
   sketch->listing.wet = sketch->listing.wet || typed->wet;
+  sketch->listing.drawn_line = sketch->listing.drawn_line && !typed->no_drawn_line;
   sketch->listing.label_words = sketch->listing.label_words || typed->label_words;
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
     if (!override (sketch, rows[i].option, rows[i].text, rows[i].member, error))
       return FALSE;
   return TRUE;
+}
+
+/* A picture can do without a maker's mark that is not there, once that is said. */
+static GBytes *
+render (const Order *order, const SwForecast *forecast, int width, int height, GError **error)
+{
+  g_autoptr (GError) fault = NULL;
+  GBytes *bytes = sw_picture_render (order->picture, order->format, forecast, width, height, &order->look, &fault);
+
+  if (g_error_matches (fault, SW_FILE_ERROR, SW_FILE_ERROR_MARK))
+    {
+      SwLook look = order->look;
+      g_autofree char *line = g_strdup_printf ("%s: %s %s\n", g_get_prgname (), fault->message, _ ("The picture is drawn without it."));
+
+      look.no_mark = TRUE;
+      sw_cli_say_words (line);
+      return sw_picture_render (order->picture, order->format, forecast, width, height, &look, error);
+    }
+  if (bytes == NULL)
+    g_propagate_error (error, g_steal_pointer (&fault));
+  return bytes;
 }
 
 static GBytes *
@@ -238,7 +299,7 @@ draw (const Typed *typed, const Order *order, const char *name, const char *doin
   if (width == 0)
     sw_picture_usual_size (order->picture, forecast, &width, &height);
   sw_cli_progress (doing);
-  bytes = sw_picture_render (order->picture, order->format, forecast, width, height, &order->look, error);
+  bytes = render (order, forecast, width, height, error);
   sw_cli_progress (NULL);
   return bytes;
 }
@@ -328,8 +389,10 @@ sw_cli_draw (SwCall *call, GError **error)
     { "arrangement", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.arrangement, N_ ("Listing: what is in the picture"), "NAME" },
     { "hanks", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.hanks, N_ ("Listing: how many hanks lie side by side"), "N" },
     { "label", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.label, N_ ("Hank, listing: the paper band round a hank"), "none|white|grey" },
-    { "label-words", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_NONE, &typed.label_words, N_ ("Hank, listing: caption and mark are printed on the band"), NULL },
-    { "shape", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.shape, N_ ("Listing: the picture's shape"), "square|4:5|wide" },
+    { "label-words", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_NONE, &typed.label_words, N_ ("Hank, listing: caption, maker's name and mark are printed on the band"), NULL },
+    { "maker", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.maker, N_ ("Hank, listing: the maker's name"), "NAME" },
+    { "no-drawn-line", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_NONE, &typed.no_drawn_line, N_ ("Listing: without the line that it is drawn"), NULL },
+    { "shape", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.shape, N_ ("Listing: the picture's shape, instead of --size"), "square|4:5|wide" },
     { "ground", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_STRING, &typed.ground, N_ ("Skein, hank, listing: what they lie on"), "white|pale|grey|charcoal" },
     { "no-marks", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_NONE, &typed.no_marks, N_ ("Pan: without the numbered outlines of the pours"), NULL },
     { "dark", '\0', G_OPTION_FLAG_NONE, G_OPTION_ARG_NONE, &typed.dark, N_ ("On a dark ground"), NULL },

@@ -34,6 +34,7 @@ typedef struct
   gsize first_row, first_column; /* cloth: what is at the lower left */
   gboolean purl_side;            /* cloth: seen from behind */
   cairo_surface_t *mark;         /* listing: the maker's own picture; NULL: none */
+  gboolean no_mark;              /* listing: nor is its file looked for */
   SwItem item;                   /* item: which */
   double scale;                  /* device pixels per px, for what is painted as pixels; 0 asks the context, and a page gets 2 */
   gsize from, to;                /* scan: narrowest and widest, stitches; 0 for SW_SCAN_FROM and SW_SCAN_TO */

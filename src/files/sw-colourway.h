@@ -21,6 +21,7 @@ typedef enum
   SW_FILE_ERROR_MEMBER,  /* a member is missing, of the wrong kind or out of range; its path is in the sentence */
   SW_FILE_ERROR_SIZE,
   SW_FILE_ERROR_PICTURE, /* a picture that could not be drawn or written */
+  SW_FILE_ERROR_MARK,    /* the maker's mark, which a picture can do without */
   SW_FILE_ERROR_REFUSED, /* a drawing that asks for what no layout needs */
 } SwFileError;
 

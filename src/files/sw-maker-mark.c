@@ -6,6 +6,7 @@
 #include "files/sw-colourway.h"
 #include "files/sw-jpeg-private.h"
 
+#include <errno.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
 #include <string.h>
@@ -80,7 +81,12 @@ may_be_read (const char *name, GError **error)
   GStatBuf info;
 
   if (g_stat (name, &info) != 0)
-    return TRUE; /* reading says why */
+    {
+      if (errno != ENOENT && errno != ENOTDIR)
+        return TRUE; /* reading says why */
+      g_set_error_literal (error, SW_FILE_ERROR, SW_FILE_ERROR_PICTURE, _ ("there is no such file"));
+      return FALSE;
+    }
   if (S_ISREG (info.st_mode) && info.st_size <= MOST_BYTES)
     return TRUE;
   g_set_error_literal (error, SW_FILE_ERROR, SW_FILE_ERROR_PICTURE, S_ISREG (info.st_mode) ? _ ("it is too large") : _ ("it is neither PNG nor JPEG"));
@@ -99,7 +105,7 @@ sw_maker_mark_read (const char *path, GError **error)
   if (may_be_read (name != NULL ? name : path, &fault) && g_file_get_contents (name != NULL ? name : path, &data, &n, &fault))
     surface = decode ((const guint8 *) data, n, &fault);
   if (surface == NULL)
-    g_set_error (error, SW_FILE_ERROR, SW_FILE_ERROR_PICTURE,
+    g_set_error (error, SW_FILE_ERROR, SW_FILE_ERROR_MARK,
                  /* Translators: 1 the path of a picture, 2 why it could not be read */
                  _ ("The maker’s mark “%1$s” could not be read: %2$s. Choose another picture, or none."), path, fault->message);
   return surface;

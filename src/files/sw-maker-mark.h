@@ -9,7 +9,7 @@ G_BEGIN_DECLS
 /**
  * sw_maker_mark_read:
  * @path: of a PNG or JPEG, UTF-8
- * @error: SW_FILE_ERROR with a sentence that names @path
+ * @error: SW_FILE_ERROR_MARK with a sentence that names @path
  *
  * Returns: (transfer full): the maker's own picture, for SwLook.mark
  */

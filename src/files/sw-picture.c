@@ -195,7 +195,7 @@ sw_picture_render (SwPicture picture, SwFormat format, const SwForecast *forecas
                    _ ("A picture of %d by %d pixels cannot be drawn. Give a width and a height between 1 and %d."), width, height, LARGEST_PX);
       return NULL;
     }
-  if (!shows_mark (picture, &forecast->sketch->listing) || look->mark != NULL)
+  if (!shows_mark (picture, &forecast->sketch->listing) || look->mark != NULL || look->no_mark)
     return render (picture, format, forecast, width, height, look, error);
   marked.mark = sw_maker_mark_read (forecast->sketch->listing.mark, error);
   if (marked.mark == NULL)

@@ -26,6 +26,7 @@
 #define LEAST_PASSAGE 0.10
 #define LEAST_ACCENT 0.003
 #define ACCENT 20.0
+#define FEW 0.05
 #define BESIDE 0.32 /* so far beside the line between two colours, in its length, is no passage: dyes that thin out keep more of their hue than half of each */
 
 /* Legs of stitches of nearly one colour, or a group of such. */
@@ -292,11 +293,12 @@ sort_into (const GArray *boxes, Group *groups, int n)
  * Moves the groups' colours to what is most their own. A group has passages to
  * the others in it, so that its plain mean is paler than what the eye sees:
  * specks on a light ground came out nearly as light as the ground. So each
- * place counts by its squared distance from the other groups, and less the
- * farther it is from where the group is now.
+ * place counts by the cube of its distance from the other groups, or where there
+ * are few of it by the fourth power, and less the farther it is from where the
+ * group is now.
  */
 static void
-settle (const GArray *boxes, Group *groups, int n, double wide)
+settle (const GArray *boxes, Group *groups, int n, double wide, double few)
 {
   Group moved[MOST_GROUPS] = { 0 };
 
@@ -304,8 +306,9 @@ settle (const GArray *boxes, Group *groups, int n, double wide)
     {
       Group box = g_array_index (boxes, Group, i);
       const int k = nearest (groups, n, box.lab);
+      const double off = off_others (groups, n, k, box.lab);
 
-      box.n *= off_others (groups, n, k, box.lab) * exp (-distance (groups[k].lab, box.lab) / (4 * wide * wide));
+      box.n *= off * (groups[k].n < few ? off : sqrt (off)) * exp (-distance (groups[k].lab, box.lab) / (4 * wide * wide));
       if (box.n > 0)
         join (&moved[k], &box);
     }
@@ -314,21 +317,31 @@ settle (const GArray *boxes, Group *groups, int n, double wide)
       groups[k].lab = moved[k].lab;
 }
 
-/* Drops the one that least reaches its share, if any. */
+/* Under 1: it is not to be told of. Where there are too many: how much would be lost with it, by its share and the square of its difference. */
+static double
+reach (const Group *groups, int n, int k, double all, double fine)
+{
+  const double off = apart (groups, n, k, groups[k].lab), share = groups[k].n / all;
+
+  if (n > SW_MOST_COLOURS)
+    return share * off * off;
+  return MIN (share / least_share (off, own_colour (groups, n, k, groups[k].lab)), off / (fine * SW_COLOURS_APART));
+}
+
+/* Drops the one that reaches least, if any. */
 static gboolean
 drop_one (Group *groups, int *n, double all, double fine)
 {
-  double worst = *n > SW_MOST_COLOURS ? G_MAXDOUBLE : 1;
+  double least = *n > SW_MOST_COLOURS ? G_MAXDOUBLE : 1;
   int at = -1;
 
   for (int k = 0; k < *n && *n > 1; k++)
     {
-      const double off = apart (groups, *n, k, groups[k].lab);
-      const double reach = MIN (groups[k].n / all / least_share (off, own_colour (groups, *n, k, groups[k].lab)), off / (fine * SW_COLOURS_APART));
+      const double here = reach (groups, *n, k, all, fine);
 
-      if (reach < worst)
+      if (here < least)
         {
-          worst = reach;
+          least = here;
           at = k;
         }
     }
@@ -357,10 +370,12 @@ gather (const GArray *boxes, double all, double fine, Group *groups)
   do
     {
       for (int round = 0; round < ROUNDS; round++)
-        settle (boxes, groups, n, fine * WIDE);
+        settle (boxes, groups, n, fine * WIDE, 0);
       sort_into (boxes, groups, n);
     }
   while (drop_one (groups, &n, all, fine));
+  for (int round = 0; round < ROUNDS; round++)
+    settle (boxes, groups, n, fine * WIDE, FEW * all);
   qsort (groups, (gsize) n, sizeof *groups, compare_cb);
   return n;
 }

@@ -48,19 +48,23 @@ static const SwMember listing_members[] = {
   { "hanks", N_ ("Hanks in the picture"), "", SW_KIND_WHOLE, LISTING (hanks), 2, 8, 3 },
   /* Translators: the paper band round a hank of yarn */
   { "label", N_ ("Label band"), "", SW_KIND_CHOICE, LISTING (label), .fallback = SW_LABEL_NONE, .choices = labels, .choice_labels = label_labels },
-  /* Translators: whether the caption and the maker's mark are printed on the paper band round the hank */
-  { "label_words", N_ ("Caption and mark on the label"), "", SW_KIND_FLAG, LISTING (label_words), .max = 1 },
+  /* Translators: whether caption, maker’s name and mark are printed on the paper band round the hank */
+  { "label_words", N_ ("Words and mark on the label"), "", SW_KIND_FLAG, LISTING (label_words), .max = 1 },
   /* Translators: whether the picture of a laid skein shows it wet */
   { "wet", N_ ("Laid skein is wet"), "", SW_KIND_FLAG, LISTING (wet), .max = 1 },
   /* Translators: whether the main colours stand in the picture with their names */
   { "palette", N_ ("Palette"), "", SW_KIND_FLAG, LISTING (palette), .max = 1, .fallback = 1 },
+  /* Translators: whether a small line in the picture says that it is a “Drawn forecast, not a photograph” */
+  { "drawn_line", N_ ("Say that it is drawn"), "", SW_KIND_FLAG, LISTING (drawn_line), .max = 1, .fallback = 1 },
   { "shape", N_ ("Shape"), "", SW_KIND_CHOICE, LISTING (shape), .fallback = SW_SHAPE_SQUARE, .choices = shapes, .choice_labels = shape_labels },
   /* Translators: the longer side of a picture */
   { "longest_px", N_ ("Longer side"), N_ ("px"), SW_KIND_WHOLE, LISTING (longest_px), 400, 4000, 2000 },
   { "ground", N_ ("Ground"), "", SW_KIND_CHOICE, LISTING (ground), .fallback = SW_GROUND_PALE, .choices = grounds, .choice_labels = ground_labels },
   { "caption", N_ ("Caption"), "", SW_KIND_TEXT, LISTING (caption), .max = 400 },
+  /* Translators: of whom dyed the yarn, or of the workshop: text in the picture and for the shop’s page */
+  { "maker", N_ ("Maker’s name"), "", SW_KIND_TEXT, LISTING (maker), .max = 200 },
   /* Translators: the path of a picture, such as the sign of a workshop */
-  { "mark", N_ ("Maker’s mark"), "", SW_KIND_TEXT, LISTING (mark), .max = 4000 },
+  { "mark", N_ ("Picture file of the mark"), "", SW_KIND_TEXT, LISTING (mark), .max = 4000 },
   { "care", N_ ("Care"), "", SW_KIND_CHOICE, LISTING (care), .fallback = SW_CARE_UNSAID, .choices = cares, .choice_labels = care_labels },
   { "care_words", N_ ("Care in own words"), "", SW_KIND_TEXT, LISTING (care_words), .max = 2000 },
   /* Translators: text of a shop’s page; empty means that the program writes it */

@@ -313,13 +313,15 @@ typedef struct
   SwArrangement arrangement;
   gint64 hanks; /* side by side */
   SwLabel label;
-  gboolean label_words; /* caption and mark are printed on the label, if one is seen, instead of beneath the picture */
+  gboolean label_words; /* caption, maker's name and mark are printed on the label, if one is seen, instead of beneath the picture */
   gboolean wet; /* the laid skein */
   gboolean palette;
+  gboolean drawn_line; /* a small line in the picture says that it is no photograph */
   SwShape shape;
   gint64 longest_px;
   SwGround ground;
   char *caption;    /* empty: none */
+  char *maker;      /* name; empty: none */
   char *mark;       /* path of the maker's own picture; empty: none */
   SwCare care;
   char *care_words; /* rule over care; empty: none */

@@ -3,7 +3,7 @@
 #include "config.h"
 
 #include "files/sw-colourway.h"
-#include "forecast/sw-main-colours.h"
+#include "forecast/sw-colour-words.h"
 
 #include <string.h>
 
@@ -156,13 +156,13 @@ test_main_colours (void)
       g_autoptr (SwForecast) forecast = sw_forecaster_run (forecaster, sketch, NULL, &error);
       SwMainColour colours[SW_MOST_COLOURS];
       const int n = sw_main_colours (forecast, colours);
-      g_auto (GStrv) names = sw_main_colour_names (colours, n);
+      g_auto (GStrv) names = sw_main_colour_names (forecast, colours, n);
 
       g_assert_no_error (error);
       for (int j = 0; j < n; j++)
         for (int k = 0; k < j; k++)
           {
-            g_assert_cmpfloat (sw_ciede2000 (colours[j].lab, colours[k].lab), >, SW_COLOURS_APART - 1e-9);
+            g_assert_cmpfloat (sw_ciede2000 (colours[j].lab, colours[k].lab), >, (n == 2 ? SW_TONES_APART : SW_COLOURS_APART) - 1e-9);
             g_assert_cmpstr (names[j], !=, names[k]);
           }
       if (g_str_equal (names_of[i], "lamplighters-walk"))

@@ -291,7 +291,9 @@ test_mark (void)
   g_autoptr (GBytes) mark = render (SW_PICTURE_STRIP, SW_FORMAT_JPEG, 60, 30);
   g_autoptr (GError) error = NULL;
   SwForecast marked = *forecast;
+  SwLook no_mark = sw_look_plain;
 
+  no_mark.no_mark = TRUE;
   g_assert_true (g_file_set_contents (path, g_bytes_get_data (mark, NULL), (gssize) g_bytes_get_size (mark), NULL));
   g_free (sketch->listing.mark);
   sketch->listing.mark = g_strdup (path);
@@ -309,9 +311,16 @@ test_mark (void)
       g_free (sketch->listing.mark);
       sketch->listing.mark = g_strdup (wrong[i]);
       g_assert_null (sw_picture_render (SW_PICTURE_LISTING, SW_FORMAT_PNG, &marked, 200, 200, &sw_look_plain, &error));
-      g_assert_error (error, SW_FILE_ERROR, SW_FILE_ERROR_PICTURE);
+      g_assert_error (error, SW_FILE_ERROR, SW_FILE_ERROR_MARK);
       g_assert_nonnull (strstr (error->message, sketch->listing.mark));
+      g_assert_true ((strstr (error->message, "there is no such file") != NULL) == (i == 0));
       g_clear_error (&error);
+      {
+        g_autoptr (GBytes) again = sw_picture_render (SW_PICTURE_LISTING, SW_FORMAT_PNG, &marked, 200, 200, &no_mark, &error);
+
+        g_assert_no_error (error);
+        g_assert_true (g_bytes_equal (again, without));
+      }
     }
   g_remove (path);
   g_remove (bomb_path);

@@ -16,19 +16,29 @@ sw_window_colourway_filter (void)
   return filter;
 }
 
+/* Whether the user may keep something there: not among the program's own files, such as the demos. */
+static gboolean
+is_for_keeping (GFile *folder)
+{
+  g_autoptr (GFileInfo) info = g_file_query_info (folder, G_FILE_ATTRIBUTE_ACCESS_CAN_WRITE, G_FILE_QUERY_INFO_NONE, NULL, NULL);
+
+  return info != NULL && g_file_info_get_attribute_boolean (info, G_FILE_ATTRIBUTE_ACCESS_CAN_WRITE) && !g_file_has_uri_scheme (folder, "resource");
+}
+
 void
 sw_window_suggest_folder (SwWindow *self, GtkFileChooser *chooser, GUserDirectory otherwise)
 {
   GFile *file = sw_document_get_file (self->document);
   const char *special = g_get_user_special_dir (otherwise);
-  g_autoptr (GFile) folder = NULL;
+  g_autoptr (GFile) folder = file != NULL ? g_file_get_parent (file) : NULL;
 
-  if (file != NULL)
-    folder = g_file_get_parent (file);
-  else
-    folder = g_file_new_for_path (special != NULL ? special : g_get_home_dir ());
-  if (folder != NULL && g_file_query_exists (folder, NULL))
-    gtk_file_chooser_set_current_folder (chooser, folder, NULL);
+  if (folder != NULL && !is_for_keeping (folder))
+    g_clear_object (&folder);
+  if (folder == NULL && special != NULL && g_file_test (special, G_FILE_TEST_IS_DIR))
+    folder = g_file_new_for_path (special);
+  if (folder == NULL)
+    folder = g_file_new_for_path (g_get_home_dir ());
+  gtk_file_chooser_set_current_folder (chooser, folder, NULL);
 }
 
 static void

@@ -4,6 +4,7 @@
 #include "app/window/sw-window-private.h"
 
 #include "app/desk/sw-file-words.h"
+#include "files/sw-colourway.h"
 #include "files/sw-picture.h"
 
 #include <glib/gi18n-lib.h>
@@ -73,6 +74,39 @@ copy_to_clipboard (SwWindow *self, GBytes *bytes)
 }
 
 static void
+start (SwWindow *self, Order *order);
+
+static void
+mark_answered_cb (AdwMessageDialog *dialog, const char *response, SwWindow *self)
+{
+  const Order *asked = g_object_get_data (G_OBJECT (dialog), "order");
+  Order *order;
+
+  if (!g_str_equal (response, "without"))
+    return;
+  order = g_memdup2 (asked, sizeof *asked);
+  order->forecast = sw_forecast_ref (asked->forecast);
+  order->file = asked->file != NULL ? g_object_ref (asked->file) : NULL;
+  order->look.no_mark = TRUE;
+  start (self, order);
+}
+
+/* A picture without the mark is better than none, but not unasked. */
+static void
+ask_without_mark (SwWindow *self, GTask *task, const char *problem)
+{
+  GtkWidget *dialog = adw_message_dialog_new (GTK_WINDOW (self), _ ("Go On Without the Mark?"), problem);
+
+  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "cancel", _ ("_Cancel"), "without", _ ("_Without the Mark"), NULL);
+  adw_message_dialog_set_default_response (ADW_MESSAGE_DIALOG (dialog), "cancel");
+  adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "cancel");
+  g_object_set_data (G_OBJECT (dialog), "order", g_task_get_task_data (task));
+  g_object_set_data_full (G_OBJECT (dialog), "task", g_object_ref (task), g_object_unref); /* keeps the order */
+  g_signal_connect_object (dialog, "response", G_CALLBACK (mark_answered_cb), self, G_CONNECT_DEFAULT);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static void
 rendered_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
   SwWindow *self = SW_WINDOW (source);
@@ -82,7 +116,9 @@ rendered_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   g_autofree char *name = NULL;
   g_autofree char *words = NULL;
 
-  if (bytes == NULL)
+  if (g_error_matches (error, SW_FILE_ERROR, SW_FILE_ERROR_MARK))
+    ask_without_mark (self, G_TASK (result), error->message);
+  else if (bytes == NULL)
     sw_window_toast (self, error->message);
   else if (order->file == NULL)
     copy_to_clipboard (self, bytes);
@@ -93,6 +129,18 @@ rendered_cb (GObject *source, GAsyncResult *result, gpointer user_data)
       words = g_strdup_printf (_ ("“%s” saved"), name);
       sw_window_toast (self, words);
     }
+}
+
+/* @order: (transfer full) */
+static void
+start (SwWindow *self, Order *order)
+{
+  g_autoptr (GTask) task = g_task_new (self, NULL, rendered_cb, NULL);
+
+  g_task_set_source_tag (task, start);
+  g_task_set_name (task, "render picture");
+  g_task_set_task_data (task, order, order_free);
+  g_task_run_in_thread (task, render_worker);
 }
 
 static gboolean
@@ -107,7 +155,6 @@ static void
 render_picture (SwWindow *self, SwPicture picture, SwFormat format, GFile *file)
 {
   SwForecast *forecast = sw_live_get_forecast (self->live);
-  g_autoptr (GTask) task = NULL;
   Order *order;
 
   if (forecast == NULL)
@@ -122,12 +169,7 @@ render_picture (SwWindow *self, SwPicture picture, SwFormat format, GFile *file)
   order->look = sw_look_plain;
   order->look.inches = in_inches (self);
   order->file = file != NULL ? g_object_ref (file) : NULL;
-
-  task = g_task_new (self, NULL, rendered_cb, NULL);
-  g_task_set_source_tag (task, render_picture);
-  g_task_set_name (task, "render picture");
-  g_task_set_task_data (task, order, order_free);
-  g_task_run_in_thread (task, render_worker);
+  start (self, order);
 }
 
 /* An empty name means what the place shows. */
