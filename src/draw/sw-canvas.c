@@ -66,8 +66,9 @@ static PangoLayout *
 layout_for (const SwCanvas *canvas, const char *text, double size)
 {
   PangoLayout *layout = pango_cairo_create_layout (canvas->cr);
-  PangoFontDescription *font = pango_font_description_from_string ("sans");
+  PangoFontDescription *font = pango_font_description_new ();
 
+  pango_font_description_set_family_static (font, canvas->font != NULL ? canvas->font : "sans");
   pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
   pango_layout_set_font_description (layout, font);
   pango_layout_set_text (layout, text, -1);

@@ -21,6 +21,9 @@ typedef enum
   SW_N_INKS,
 } SwInk;
 
+/* Letters in a picture for a shop: the first of these that is there, open and humanist; everything else is in "sans". */
+#define SW_SHOP_FONT "Cantarell, Noto Sans, Open Sans, sans"
+
 typedef struct
 {
   cairo_t *cr;
@@ -28,6 +31,8 @@ typedef struct
   const SwLook *look;
   /*< private >*/
   cairo_path_t *path;
+  /*< public >*/
+  const char *font; /* family; NULL: "sans" */
 } SwCanvas;
 
 /* Clips to 0, 0, @width, @height and fills it with the ground. The end leaves the context as the beginning found it, its path too. */

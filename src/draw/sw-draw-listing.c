@@ -8,6 +8,7 @@
 #include "draw/sw-listing-layout.h"
 
 #include "forecast/sw-colour-words.h"
+#include "forecast/sw-listing-cloth.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -16,6 +17,11 @@
 #define CLOTH_ALONE_CM 30.0
 #define CLOSE 1.10 /* from one hank of a batch to the next, in widths of one */
 #define SMALLEST_LETTERS 7.0
+#define TURNED_CM 1.0 /* of cloth whose edge is not to be seen, more than its room */
+
+/* Light of yarn at its clean places, between the shadows in its plies, over the mean of all of it: measured in drawn cloth. No chip is whiter than the lightest paper. */
+#define CLEAN 1.22
+#define WHITEST 0.90
 
 typedef struct
 {
@@ -23,6 +29,11 @@ typedef struct
   const SwForecast *forecast;
   const SwListingSettings *listing;
   SwGround ground;
+  SwMainColour colours[SW_MOST_COLOURS];
+  int n_colours;
+  char **names;
+  char *small; /* line of small letters */
+  SwListingFoot foot;
   SwListingLayout layout;
   double per_cm; /* px, of hanks and cloth */
 } Listing;
@@ -31,6 +42,8 @@ typedef struct
 static void
 draw_cloth (const Listing *self, double per_cm)
 {
+  SwForecast wide;
+
   const SwListingLayout *layout = &self->layout;
   const SwBox *room = &layout->cloth;
   const double tilt = layout->cloth_tilt, off = fabs (sin (tilt)) * (room->width + room->height);
@@ -45,6 +58,13 @@ draw_cloth (const Listing *self, double per_cm)
     .to_top = INFINITY,
   };
 
+  if (sw_listing_cloth_is_wide (self->forecast))
+    {
+      /* All of the skein between the lower edge and the picture's own. */
+      sw_listing_cloth_widen (self->forecast, MAX (piece.height, 1) / per_cm + TURNED_CM, &wide);
+      sw_cloth_piece_draw (&self->canvas, &wide, &piece, per_cm);
+      return;
+    }
   sw_cloth_piece_draw (&self->canvas, self->forecast, &piece, per_cm);
 }
 
@@ -78,20 +98,30 @@ letters_that_fit (const SwCanvas *canvas, char **names, double size, double widt
   return size;
 }
 
-/* Black or white, whichever stands out more from @lab: WCAG 2.1 puts the middle at a luminance of 0.18. */
-static double
-ink_on (SwLab lab)
+/* The colour as the eye takes it from the yarn, which it sees at its clean places. */
+static SwSrgb
+chip_colour (SwLab lab)
 {
-  return sw_xyz_from_lab (lab).y > 18 ? 0.10 : 1;
+  const SwXyz xyz = sw_xyz_from_lab (lab);
+  const double gain = MIN (CLEAN, WHITEST * 100 / MAX (xyz.y, 1));
+
+  return sw_srgb_from_xyz ((SwXyz){ xyz.x * MAX (gain, 1), xyz.y * MAX (gain, 1), xyz.z * MAX (gain, 1) });
+}
+
+/* Black or white, whichever stands out more: WCAG 2.1 puts the middle at a luminance of 0.18, where both do by 4.5 : 1. */
+static double
+ink_on (SwSrgb srgb)
+{
+  return sw_xyz_from_srgb (srgb).y > 17.9 ? 0 : 1;
 }
 
 static void
-draw_chip (const SwCanvas *canvas, const SwMainColour *colour, const SwBox *box, double size)
+draw_chip (const SwCanvas *canvas, const SwMainColour *colour, int percent, const SwBox *box, double size)
 {
   /* Translators: a share of the yarn */
-  g_autofree char *share = g_strdup_printf (_ ("%.0f %%"), 100 * colour->share);
-  const SwSrgb srgb = sw_srgb_from_xyz (sw_xyz_from_lab (colour->lab));
-  const double ink = ink_on (colour->lab);
+  g_autofree char *share = g_strdup_printf (_ ("%d %%"), percent);
+  const SwSrgb srgb = chip_colour (colour->lab);
+  const double ink = ink_on (srgb);
 
   sw_canvas_rounded (canvas, box, 0.16 * box->height);
   cairo_set_source_rgb (canvas->cr, srgb.r, srgb.g, srgb.b);
@@ -107,35 +137,112 @@ draw_palette (const Listing *self)
 {
   const SwCanvas *canvas = &self->canvas;
   const SwBox *room = &self->layout.palette;
-  const double ink = sw_ground_ink (self->ground, FALSE);
-  SwMainColour colours[SW_MOST_COLOURS];
-  const int n = sw_main_colours (self->forecast, colours);
-  g_auto (GStrv) names = sw_main_colour_names (self->forecast, colours, n);
-  const double gap = 0.016 * room->width, width = MIN ((room->width - gap * (n - 1)) / MAX (n, 1), 0.24 * room->width), chip = 0.40 * room->height;
-  const double size = letters_that_fit (canvas, names, 0.225 * room->height, width);
+  const double ink = sw_ground_ink (self->ground, FALSE), chip = self->layout.chip;
+  const int n = self->n_colours;
+  int percents[SW_MOST_COLOURS];
+  double letters, width, size, gap;
 
+  sw_listing_palette_room (n, canvas->width, canvas->height, &letters, &width);
+  gap = n > 1 ? MIN ((room->width - n * width) / (n - 1), 0.016 * room->width) : 0;
+  size = letters_that_fit (canvas, self->names, letters, width);
+  sw_main_colour_percents (self->colours, n, percents);
   for (int i = 0; i < n; i++)
     {
       const SwBox box = { room->x + i * (width + gap), room->y, width, chip };
 
-      draw_chip (canvas, &colours[i], &box, 0.5 * chip);
+      draw_chip (canvas, &self->colours[i], percents[i], &box, 0.52 * chip);
       cairo_set_source_rgb (canvas->cr, ink, ink, ink);
       if (size >= SMALLEST_LETTERS)
-        sw_canvas_words (canvas, names[i], box.x, room->y + 0.46 * room->height, size, width);
+        sw_canvas_words (canvas, self->names[i], box.x, room->y + self->layout.names, size, width);
     }
 }
 
+/* Lines of @words at @size. */
+static int
+lines_of (const SwCanvas *canvas, const char *words, double size, double width)
+{
+  double wide, high, line_wide, line_high;
+
+  sw_canvas_words_size (canvas, words, size, width, &wide, &high);
+  sw_canvas_text_size (canvas, "x", size, &line_wide, &line_high);
+  return (int) lround (high / MAX (line_high, 1));
+}
+
+/* In two lines before smaller letters. */
 static void
 draw_caption (const Listing *self)
 {
+  const SwCanvas *canvas = &self->canvas;
   const SwBox *room = &self->layout.caption;
+  const double ink = sw_ground_ink (self->ground, FALSE);
+  const char *words = self->listing->caption;
+  double size, width, wide, high;
+
+  sw_listing_caption_room (self->listing, self->foot.mark_aspect, canvas->width, canvas->height, &size, &width);
+  for (;; size *= 0.95)
+    {
+      sw_canvas_words_size (canvas, words, size, width, &wide, &high);
+      if (size < 2 || (wide <= width && high <= 1.12 * room->height))
+        break;
+    }
+  cairo_set_source_rgb (canvas->cr, ink, ink, ink);
+  sw_canvas_words (canvas, words, room->x, room->y + room->height - high, size, width);
+}
+
+static void
+draw_small (const Listing *self)
+{
+  const SwCanvas *canvas = &self->canvas;
+  const SwBox *room = &self->layout.small;
   const double ink = sw_ground_ink (self->ground, FALSE);
   double size = 0.8 * room->height, width, height;
 
-  sw_canvas_text_size (&self->canvas, self->listing->caption, size, &width, &height);
+  sw_canvas_text_size (canvas, self->small, size, &width, &height);
   size *= MIN (1, room->width / MAX (width, 1));
-  cairo_set_source_rgb (self->canvas.cr, ink, ink, ink);
-  sw_canvas_text (&self->canvas, self->listing->caption, room->x, room->y + room->height, 0, 1, size, NULL);
+  cairo_set_source_rgb (canvas->cr, ink, ink, ink);
+  sw_canvas_text (canvas, self->small, room->x, room->y + room->height, 0, 1, size, NULL);
+}
+
+/* Who dyed it, where no label says so, and that it is drawn. */
+static char *
+small_line (const SwListingSettings *listing)
+{
+  const char *maker = sw_listing_on_label (listing) ? "" : listing->maker;
+  const char *drawn = listing->drawn_line ? _ ("Drawn forecast, not a photograph") : "";
+
+  /* Translators: between two parts of a line of small letters */
+  return g_strconcat (maker, maker[0] != '\0' && drawn[0] != '\0' ? _ (" · ") : "", drawn, NULL);
+}
+
+static int
+name_lines (const Listing *self)
+{
+  double letters, room;
+  int most = 1;
+
+  sw_listing_palette_room (self->n_colours, self->canvas.width, self->canvas.height, &letters, &room);
+  for (int i = 0; i < self->n_colours; i++)
+    most = MAX (most, lines_of (&self->canvas, self->names[i], letters, room));
+  return MIN (most, 2);
+}
+
+/* What stands beneath the yarn. */
+static void
+measure_foot (Listing *self, cairo_surface_t *mark)
+{
+  const SwCanvas *canvas = &self->canvas;
+  double letters, room;
+
+  if (mark != NULL)
+    self->foot.mark_aspect = (double) cairo_image_surface_get_width (mark) / MAX (cairo_image_surface_get_height (mark), 1);
+  self->n_colours = sw_main_colours (self->forecast, self->colours);
+  self->names = sw_main_colour_names (self->forecast, self->colours, self->n_colours);
+  self->small = small_line (self->listing);
+  self->foot.small = self->small[0] != '\0';
+  self->foot.name_lines = name_lines (self);
+  sw_listing_caption_room (self->listing, self->foot.mark_aspect, canvas->width, canvas->height, &letters, &room);
+  if (self->listing->caption[0] != '\0')
+    self->foot.caption_lines = CLAMP (lines_of (canvas, self->listing->caption, letters, room), 1, 2);
 }
 
 static void
@@ -234,18 +341,23 @@ void
 sw_draw_listing (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look)
 {
   cairo_surface_t *mark = look->mark;
-  const double mark_aspect = mark != NULL ? (double) cairo_image_surface_get_width (mark) / MAX (cairo_image_surface_get_height (mark), 1) : 0;
   Listing self = { .forecast = forecast, .listing = &forecast->sketch->listing, .ground = sw_ground_for (forecast->sketch, look) };
 
-  sw_listing_layout (self.listing, mark_aspect, width, height, &self.layout);
   sw_canvas_begin (&self.canvas, cr, width, height, look);
+  self.canvas.font = SW_SHOP_FONT;
+  measure_foot (&self, mark);
+  sw_listing_layout (self.listing, &self.foot, width, height, &self.layout);
   sw_ground_draw (&self.canvas, self.ground);
   draw_yarn (&self, mark);
   if (self.layout.palette.width > 0)
     draw_palette (&self);
   if (self.layout.caption.width > 0)
     draw_caption (&self);
+  if (self.layout.small.width > 0)
+    draw_small (&self);
   if (self.layout.mark.width > 0)
     draw_mark (&self, mark);
   sw_canvas_end (&self.canvas);
+  g_strfreev (self.names);
+  g_free (self.small);
 }

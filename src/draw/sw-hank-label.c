@@ -3,6 +3,8 @@
 
 #include "draw/sw-hank-label.h"
 
+#include "draw/sw-canvas.h"
+
 #include <math.h>
 #include <pango/pangocairo.h>
 
@@ -16,8 +18,9 @@ static const float papers[] = { [SW_LABEL_WHITE] = 0.86f, [SW_LABEL_GREY] = 0.42
 
 /* Print: shares of the band's width and of its front, and the letters' height in that of the front. */
 #define PRINT_WIDE 0.84
-#define PRINT_HIGH 0.62
-#define LETTERS 0.20
+#define PRINT_HIGH 0.74
+#define LETTERS 0.22
+#define MAKER_LETTERS 0.62 /* of the words' */
 #define INK 0.13
 #define MOST_PX 2400
 
@@ -40,6 +43,7 @@ sw_hank_label_init (SwHankLabel *label, const SwHankShape *shape, guint64 seed, 
   if (!sketch->listing.label_words)
     return;
   label->words = g_strdup (words_for (sketch));
+  label->maker = g_strdup (sketch->listing.maker);
   label->mark = mark != NULL ? cairo_surface_reference (mark) : NULL;
 }
 
@@ -49,6 +53,7 @@ sw_hank_label_clear (SwHankLabel *label)
   if (label->band.n_rings > 0)
     sw_bundle_clear (&label->band);
   g_free (label->words);
+  g_free (label->maker);
   g_clear_pointer (&label->mark, cairo_surface_destroy);
 }
 
@@ -56,44 +61,71 @@ static PangoLayout *
 layout_for (cairo_t *cr, const char *words, double size, double width)
 {
   PangoLayout *layout = pango_cairo_create_layout (cr);
-  PangoFontDescription *font = pango_font_description_from_string ("sans");
+  PangoFontDescription *font = pango_font_description_new ();
 
+  pango_font_description_set_family_static (font, SW_SHOP_FONT);
   pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
   pango_layout_set_font_description (layout, font);
   pango_layout_set_text (layout, words, -1);
   pango_layout_set_width (layout, (int) (width * PANGO_SCALE));
-  pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+  pango_layout_set_wrap (layout, PANGO_WRAP_WORD);
   pango_layout_set_alignment (layout, PANGO_ALIGN_CENTER);
   pango_font_description_free (font);
   return layout;
 }
 
-/* Smaller letters until the words fit. Returns: their height */
-static double
-draw_words (cairo_t *cr, const char *words, double width, double height, double size, gboolean paint)
+/* Whether words fit at a size, none of them broken. @high: (out): their height */
+static gboolean
+fit (PangoLayout *layout, double width, double height, int *high)
 {
-  for (;; size *= 0.85)
+  PangoRectangle ink;
+
+  pango_layout_get_pixel_extents (layout, &ink, NULL);
+  pango_layout_get_pixel_size (layout, NULL, high);
+  return *high <= height && ink.width <= width;
+}
+
+/* More lines, and then smaller letters, until the words fit. @size: (inout). Returns: their height */
+static double
+fit_words (cairo_t *cr, const char *words, double width, double height, double *size)
+{
+  for (;; *size *= 0.92)
     {
-      g_autoptr (PangoLayout) layout = layout_for (cr, words, size, width);
-      PangoRectangle ink;
+      g_autoptr (PangoLayout) layout = layout_for (cr, words, *size, width);
       int high;
 
-      pango_layout_get_pixel_extents (layout, &ink, NULL);
-      pango_layout_get_pixel_size (layout, NULL, &high);
-      if ((high > height || ink.width > width) && size > 2)
-        continue;
-      if (paint)
-        pango_cairo_show_layout (cr, layout);
-      return high;
+      if (fit (layout, width, height, &high) || *size <= 2)
+        return high;
     }
 }
 
-/* The mark above, the words below, both in the middle of a box about the origin. */
+static void
+draw_words (cairo_t *cr, const char *words, double width, double size)
+{
+  g_autoptr (PangoLayout) layout = layout_for (cr, words, size, width);
+
+  pango_cairo_show_layout (cr, layout);
+}
+
+static void
+draw_mark (cairo_t *cr, cairo_surface_t *mark, double wide, double scale)
+{
+  cairo_save (cr);
+  cairo_translate (cr, -wide / 2, 0);
+  cairo_scale (cr, scale, scale);
+  cairo_set_source_surface (cr, mark, 0, 0);
+  cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_BEST);
+  cairo_paint (cr);
+  cairo_restore (cr);
+}
+
+/* The mark above, the words below, and the maker's name in smaller letters, all in the middle of a box about the origin. */
 static void
 draw_print (cairo_t *cr, const SwHankLabel *label, double width, double height)
 {
-  const double letters = LETTERS * height / PRINT_HIGH;
-  double mark_wide = 0, mark_high = 0, words_high, scale = 1;
+  const double letters = LETTERS * height / PRINT_HIGH, gap = 0.3 * letters;
+  const gboolean maker = label->maker[0] != '\0';
+  double mark_wide = 0, mark_high = 0, words_high, maker_high = 0, scale = 1, size = letters, small;
 
   if (label->mark != NULL)
     {
@@ -103,21 +135,19 @@ draw_print (cairo_t *cr, const SwHankLabel *label, double width, double height)
       mark_wide = w * scale;
       mark_high = h * scale + 0.4 * letters;
     }
-  words_high = draw_words (cr, label->words, width, height - mark_high, letters, FALSE);
-  cairo_translate (cr, 0, -(mark_high + words_high) / 2);
+  words_high = fit_words (cr, label->words, width, (maker ? 0.64 : 1) * (height - mark_high), &size);
+  small = MAKER_LETTERS * size;
+  if (maker)
+    maker_high = fit_words (cr, label->maker, width, 0.36 * (height - mark_high) - gap, &small) + gap;
+  cairo_translate (cr, 0, -(mark_high + words_high + maker_high) / 2);
   if (label->mark != NULL)
-    {
-      cairo_save (cr);
-      cairo_translate (cr, -mark_wide / 2, 0);
-      cairo_scale (cr, scale, scale);
-      cairo_set_source_surface (cr, label->mark, 0, 0);
-      cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_BEST);
-      cairo_paint (cr);
-      cairo_restore (cr);
-    }
+    draw_mark (cr, label->mark, mark_wide, scale);
   cairo_translate (cr, -width / 2, mark_high);
   cairo_set_source_rgb (cr, INK, INK, INK);
-  draw_words (cr, label->words, width, height - mark_high, letters, TRUE);
+  draw_words (cr, label->words, width, size);
+  cairo_translate (cr, 0, words_high + gap);
+  if (maker)
+    draw_words (cr, label->maker, width, small);
 }
 
 cairo_surface_t *

@@ -16,6 +16,7 @@ G_BEGIN_DECLS
  * @band: turned with the hank; without rings if there is no label
  * @across: whether the print reads round the hank instead of along it
  * @words: (nullable): what is printed
+ * @maker: and below it; empty: nothing
  * @mark: (nullable): and the maker's own picture above it
  */
 typedef struct
@@ -24,7 +25,7 @@ typedef struct
   double width_cm, radius_cm;
   SwLabel paper;
   gboolean across;
-  char *words;
+  char *words, *maker;
   cairo_surface_t *mark;
 } SwHankLabel;
 

@@ -10,10 +10,20 @@
 
 /* Shares of the picture's shorter side. */
 #define SAFE 0.055
-#define PALETTE 0.118
-#define CAPTION 0.042
+#define CHIP 0.045
+#define NAMES 0.050 /* from the top of the chips to that of the names */
+#define NAME_LETTERS 0.026
+#define NAME_LINE 0.030
+#define CAPTION 0.042 /* a line of it */
+#define CAPTION_LETTERS 0.034
+#define SMALL 0.022
 #define MARK 0.085
-#define GAP 0.03
+#define GAP 0.026
+#define LINE_GAP 0.006
+#define WORDS_GAP 0.022 /* from the words to the palette */
+
+#define CHIP_GAP 0.016 /* share of the palette's width */
+#define WIDEST_CHIP 0.24
 
 #define DEGREES (G_PI / 180)
 
@@ -72,39 +82,86 @@ shape_of (const SwBox *stage)
                                               : WIDE;
 }
 
-/* Whether caption and mark are read on a label band instead of beneath the picture. */
-static gboolean
-on_label (const SwListingSettings *listing)
+gboolean
+sw_listing_on_label (const SwListingSettings *listing)
 {
   const gboolean hanks = listing->arrangement == SW_ARRANGEMENT_HANKS || arrangements[listing->arrangement][EVEN].hank.width > 0;
 
   return hanks && listing->label != SW_LABEL_NONE && listing->label_words;
 }
 
-/* Beneath the stage, from the bottom up: caption and mark, palette. */
+static SwBox
+safe_box (double width, double height)
+{
+  const double margin = SAFE * MIN (width, height);
+
+  return (SwBox){ margin, margin, width - 2 * margin, height - 2 * margin };
+}
+
+static double
+mark_height (const SwBox *safe, double mark_aspect, double shorter)
+{
+  return MIN (MARK * shorter, 0.4 * safe->width / mark_aspect);
+}
+
+void
+sw_listing_caption_room (const SwListingSettings *listing, double mark_aspect, double width, double height, double *letters, double *room)
+{
+  const double shorter = MIN (width, height);
+  const SwBox safe = safe_box (width, height);
+
+  *letters = CAPTION_LETTERS * shorter;
+  *room = safe.width;
+  if (mark_aspect > 0 && !sw_listing_on_label (listing))
+    *room -= mark_height (&safe, mark_aspect, shorter) * mark_aspect + GAP * shorter;
+}
+
+void
+sw_listing_palette_room (int n, double width, double height, double *letters, double *room)
+{
+  const SwBox safe = safe_box (width, height);
+
+  *letters = NAME_LETTERS * MIN (width, height);
+  *room = MIN ((safe.width - CHIP_GAP * safe.width * (n - 1)) / MAX (n, 1), WIDEST_CHIP * safe.width);
+}
+
+/* Beneath the stage, from the bottom up: small line, caption, and beside them the mark; palette. */
 static void
-place_foot (const SwListingSettings *listing, double mark_aspect, double shorter, SwListingLayout *layout)
+place_foot (const SwListingSettings *listing, const SwListingFoot *foot, double shorter, double caption_width, SwListingLayout *layout)
 {
   const SwBox *safe = &layout->safe;
-  const gboolean caption = listing->caption[0] != '\0' && !on_label (listing);
-  double bottom = safe->y + safe->height, mark_width = 0;
+  const gboolean on_label = sw_listing_on_label (listing);
+  const double end = safe->y + safe->height;
+  double bottom = end;
 
-  if (on_label (listing))
-    mark_aspect = 0;
-  if (mark_aspect > 0)
+  if (foot->small)
     {
-      const double high = MIN (MARK * shorter, 0.4 * safe->width / mark_aspect);
-
-      mark_width = high * mark_aspect;
-      layout->mark = (SwBox){ safe->x + safe->width - mark_width, bottom - high, mark_width, high };
+      layout->small = (SwBox){ safe->x, end - SMALL * shorter, caption_width, SMALL * shorter };
+      bottom = layout->small.y - LINE_GAP * shorter;
     }
-  if (caption)
-    layout->caption = (SwBox){ safe->x, bottom - CAPTION * shorter, safe->width - (mark_width > 0 ? mark_width + GAP * shorter : 0), CAPTION * shorter };
-  if (caption || mark_aspect > 0)
-    bottom = MIN (caption ? layout->caption.y : bottom, mark_aspect > 0 ? layout->mark.y : bottom) - GAP * shorter;
+  if (foot->caption_lines > 0 && !on_label)
+    {
+      const double high = CAPTION * foot->caption_lines * shorter;
+
+      layout->caption = (SwBox){ safe->x, bottom - high, caption_width, high };
+      bottom = layout->caption.y;
+    }
+  if (foot->mark_aspect > 0 && !on_label)
+    {
+      const double high = mark_height (safe, foot->mark_aspect, shorter), wide = high * foot->mark_aspect;
+
+      layout->mark = (SwBox){ safe->x + safe->width - wide, end - high, wide, high };
+      bottom = MIN (bottom, layout->mark.y);
+    }
+  if (bottom < end)
+    bottom -= WORDS_GAP * shorter;
   if (listing->palette)
     {
-      layout->palette = (SwBox){ safe->x, bottom - PALETTE * shorter, safe->width, PALETTE * shorter };
+      const double high = (NAMES + NAME_LINE * foot->name_lines) * shorter;
+
+      layout->palette = (SwBox){ safe->x, bottom - high, safe->width, high };
+      layout->chip = CHIP * shorter;
+      layout->names = NAMES * shorter;
       bottom = layout->palette.y - GAP * shorter;
     }
   layout->stage = (SwBox){ safe->x, safe->y, safe->width, MAX (bottom - safe->y, 1) };
@@ -135,15 +192,16 @@ place_row (SwListingLayout *layout, int n)
 }
 
 void
-sw_listing_layout (const SwListingSettings *listing, double mark_aspect, double width, double height, SwListingLayout *layout)
+sw_listing_layout (const SwListingSettings *listing, const SwListingFoot *foot, double width, double height, SwListingLayout *layout)
 {
-  const double shorter = MIN (width, height), margin = SAFE * shorter;
+  double letters, caption_width;
   const Arrangement *arrangement;
   SwBox across;
 
   memset (layout, 0, sizeof *layout);
-  layout->safe = (SwBox){ margin, margin, width - 2 * margin, height - 2 * margin };
-  place_foot (listing, mark_aspect, shorter, layout);
+  layout->safe = safe_box (width, height);
+  sw_listing_caption_room (listing, foot->mark_aspect, width, height, &letters, &caption_width);
+  place_foot (listing, foot, MIN (width, height), caption_width, layout);
   if (listing->arrangement == SW_ARRANGEMENT_HANKS)
     {
       place_row (layout, (int) CLAMP (listing->hanks, 2, SW_MOST_HANKS));

@@ -20,17 +20,18 @@ apart (const SwBox *a, const SwBox *b)
 }
 
 static void
-check_layout (const SwListingSettings *listing, double mark_aspect, double width, double height)
+check_layout (const SwListingSettings *listing, const SwListingFoot *foot, double width, double height)
 {
   SwListingLayout layout;
-  const SwBox *feet[4];
+  const SwBox *feet[5];
 
-  sw_listing_layout (listing, mark_aspect, width, height, &layout);
+  sw_listing_layout (listing, foot, width, height, &layout);
   feet[0] = &layout.stage;
   feet[1] = &layout.palette;
   feet[2] = &layout.caption;
   feet[3] = &layout.mark;
-  for (int i = 0; i < 4; i++)
+  feet[4] = &layout.small;
+  for (int i = 0; i < 5; i++)
     {
       g_assert_true (feet[i]->width <= 0 || within (feet[i], &layout.safe));
       for (int j = 0; j < i; j++)
@@ -39,9 +40,18 @@ check_layout (const SwListingSettings *listing, double mark_aspect, double width
   g_assert_true ((layout.palette.width > 0) == listing->palette);
   /* On a label they are not beneath; where no hank is, there is no label. */
   g_assert_true ((layout.caption.width > 0) == (listing->caption[0] != '\0' && !(listing->label_words && layout.n_hanks > 0)));
-  g_assert_true ((layout.mark.width > 0) == (mark_aspect > 0 && !(listing->label_words && layout.n_hanks > 0)));
+  g_assert_true ((layout.mark.width > 0) == (foot->mark_aspect > 0 && !(listing->label_words && layout.n_hanks > 0)));
+  g_assert_true ((layout.small.width > 0) == foot->small);
+  if (layout.caption.width > 0 && foot->caption_lines == 2)
+    {
+      const SwListingFoot one = { foot->mark_aspect, 1, foot->name_lines, foot->small };
+      SwListingLayout less;
+
+      sw_listing_layout (listing, &one, width, height, &less);
+      g_assert_cmpfloat_with_epsilon (layout.caption.height, 2 * less.caption.height, 1e-6);
+    }
   if (layout.mark.width > 0)
-    g_assert_cmpfloat_with_epsilon (layout.mark.width / layout.mark.height, mark_aspect, 1e-6);
+    g_assert_cmpfloat_with_epsilon (layout.mark.width / layout.mark.height, foot->mark_aspect, 1e-6);
   g_assert_true (layout.skein.width <= 0 || within (&layout.skein, &layout.stage));
   for (int i = 0; i < layout.n_hanks; i++)
     g_assert_true (within (&layout.hank_room[i], &layout.stage));
@@ -59,9 +69,10 @@ test_layout (void)
   for (int arrangement = SW_ARRANGEMENT_HANK; arrangement <= SW_ARRANGEMENT_WHOLE; arrangement++)
     for (gsize size = 0; size < G_N_ELEMENTS (sizes); size++)
       for (gsize mark = 0; mark < G_N_ELEMENTS (marks); mark++)
-        for (int words = 0; words < 8; words++)
+        for (int words = 0; words < 32; words++)
           {
             g_autoptr (SwSketch) sketch = sw_sketch_new ();
+            const SwListingFoot foot = { marks[mark], words & 2 ? 1 + (words >> 3 & 1) : 0, 1 + (words >> 3 & 1), (words & 16) != 0 };
 
             sketch->listing.arrangement = (SwArrangement) arrangement;
             sketch->listing.palette = words & 1;
@@ -72,7 +83,7 @@ test_layout (void)
                 g_free (sketch->listing.caption);
                 sketch->listing.caption = g_strdup ("Words");
               }
-            check_layout (&sketch->listing, marks[mark], sizes[size][0], sizes[size][1]);
+            check_layout (&sketch->listing, &foot, sizes[size][0], sizes[size][1]);
           }
 }
 
@@ -140,6 +151,92 @@ test_settings_show (void)
       }
 }
 
+/* A share of the pixels of a box, ordered by their luminance, as linear light: the mean between two quantiles. */
+static SwXyz
+lit_between (cairo_surface_t *surface, int left, int top, int width, int height, double from, double to)
+{
+  g_autoptr (GArray) pixels = g_array_new (FALSE, FALSE, sizeof (SwXyz));
+  SwXyz sum = { 0, 0, 0 };
+  guint first, last;
+
+  for (int y = top; y < top + height; y++)
+    for (int x = left; x < left + width; x++)
+      {
+        const guint8 *pixel = cairo_image_surface_get_data (surface) + y * cairo_image_surface_get_stride (surface) + 4 * x;
+        const SwXyz xyz = sw_xyz_from_srgb ((SwSrgb){ pixel[2] / 255.0, pixel[1] / 255.0, pixel[0] / 255.0 });
+        guint at = 0;
+
+        while (at < pixels->len && g_array_index (pixels, SwXyz, at).y < xyz.y)
+          at++;
+        g_array_insert_val (pixels, at, xyz);
+      }
+  first = (guint) (from * pixels->len);
+  last = (guint) (to * pixels->len);
+  for (guint i = first; i < last; i++)
+    {
+      sum.x += g_array_index (pixels, SwXyz, i).x / (last - first);
+      sum.y += g_array_index (pixels, SwXyz, i).y / (last - first);
+      sum.z += g_array_index (pixels, SwXyz, i).z / (last - first);
+    }
+  return sum;
+}
+
+/* A chip has the colour of the yarn at its clean places, neither as dull as its mean nor as white as its hairs. */
+static void
+test_chip (void)
+{
+  g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+  g_autoptr (SwForecast) forecast = NULL;
+  cairo_surface_t *surface;
+  SwXyz clean, mean, chip;
+  const SwDye *dye = test_add_dye (sketch, "Rust", 176, 70, 36);
+
+  test_add_band (sketch, dye, sw_sketch_lay_length (sketch) / 2, 3 * sw_sketch_lay_length (sketch), 200, 0.9);
+  test_add_step (sketch, SW_STEP_SET)->minutes = 60;
+  sketch->listing.arrangement = SW_ARRANGEMENT_SKEIN_CLOTH;
+  forecast = fixture_forecast (sketch);
+  surface = fixture_paint (sw_draw_listing, forecast, 800, 800, &sw_look_plain);
+  clean = lit_between (surface, 380, 120, 60, 60, 0.65, 0.90);
+  mean = lit_between (surface, 380, 120, 60, 60, 0, 1);
+  chip = lit_between (surface, 60, 664, 8, 8, 0, 1);
+  cairo_surface_destroy (surface);
+  g_test_message ("chip %.2f from the clean places, %.2f from the mean", sw_ciede2000 (sw_lab_from_xyz (chip), sw_lab_from_xyz (clean)), sw_ciede2000 (sw_lab_from_xyz (chip), sw_lab_from_xyz (mean)));
+  g_assert_cmpfloat (sw_ciede2000 (sw_lab_from_xyz (chip), sw_lab_from_xyz (clean)), <, 3);
+  g_assert_cmpfloat (chip.y, >, 1.08 * mean.y);
+}
+
+/* The text, the line that it is drawn and the maker's name show in the picture. */
+static void
+test_words_show (void)
+{
+  g_autoptr (SwSketch) sketch = test_sketch (2);
+  g_autofree char *before = g_strdup ("");
+  const char *const captions[] = { "", "Two Tides", "Two Tides" };
+
+  for (int i = 0; i < 4; i++)
+    {
+      g_autoptr (SwForecast) forecast = NULL;
+      cairo_surface_t *surface;
+      char *sum;
+
+      g_free (sketch->listing.caption);
+      sketch->listing.caption = g_strdup (captions[MIN (i, 2)]);
+      sketch->listing.drawn_line = i != 2;
+      if (i == 3)
+        {
+          g_free (sketch->listing.maker);
+          sketch->listing.maker = g_strdup ("Anna");
+        }
+      forecast = fixture_forecast (sketch);
+      surface = fixture_paint (sw_draw_listing, forecast, 300, 300, &sw_look_plain);
+      sum = g_compute_checksum_for_data (G_CHECKSUM_SHA256, cairo_image_surface_get_data (surface), (gsize) cairo_image_surface_get_stride (surface) * 300);
+      g_assert_cmpstr (sum, !=, before);
+      g_free (before);
+      before = sum;
+      cairo_surface_destroy (surface);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -147,5 +244,7 @@ main (int argc, char **argv)
   g_test_add_func ("/listing/layout", test_layout);
   g_test_add_func ("/listing/grounds", test_grounds);
   g_test_add_func ("/listing/settings", test_settings_show);
+  g_test_add_func ("/listing/chip", test_chip);
+  g_test_add_func ("/listing/words", test_words_show);
   return g_test_run ();
 }
