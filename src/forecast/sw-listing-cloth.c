@@ -61,10 +61,11 @@ sw_listing_cloth_is_wide (const SwForecast *forecast)
 void
 sw_listing_cloth_widen (const SwForecast *forecast, double height_cm, SwForecast *wide)
 {
-  const double width = floor ((double) forecast->n_stitches / rows_in (forecast, height_cm)), own = (double) MAX (forecast->layout.width, 1);
+  const double own = (double) MAX (forecast->layout.width, 1), cast_on = (double) forecast->layout.cast_on / own; /* rows' worth */
+  const double width = floor ((double) forecast->n_stitches / (rows_in (forecast, height_cm) + cast_on));
   const double to = CLAMP (width, own, MAX (own, SW_CLOTH_WIDEST));
 
   *wide = *forecast;
   wide->layout.width = (gsize) to;
-  wide->layout.cast_on = (gsize) ((double) forecast->layout.cast_on * to / own);
+  wide->layout.cast_on = (gsize) (cast_on * to);
 }

@@ -3,8 +3,8 @@
 
 #include "forecast/sw-listing-words.h"
 
-#include "cloth/sw-usual-widths.h"
 #include "forecast/sw-colour-words.h"
+#include "forecast/sw-listing-knitting.h"
 #include "sketch/sw-member.h"
 
 #include <glib/gi18n-lib.h>
@@ -25,6 +25,19 @@ static void
 add_line (GString *out, const char *line)
 {
   g_string_append (out, line);
+  g_string_append_c (out, '\n');
+}
+
+static void
+add_maker (GString *out, const SwListingSettings *listing)
+{
+  if (listing->maker[0] == '\0')
+    {
+      add_line (out, _ ("Hand-dyed yarn"));
+      return;
+    }
+  /* Translators: %s is the name of a dyer or of a workshop */
+  g_string_append_printf (out, _ ("Hand-dyed yarn by %s"), listing->maker);
   g_string_append_c (out, '\n');
 }
 
@@ -60,60 +73,15 @@ sw_listing_colours (const SwForecast *forecast)
   const int n = sw_main_colours (forecast, colours);
   g_auto (GStrv) names = sw_main_colour_names (forecast, colours, n);
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
+  int percents[SW_MOST_COLOURS];
 
+  sw_main_colour_percents (colours, n, percents);
   for (int i = 0; i < n; i++)
     /* Translators: 1 a colour's name, 2 its share of the yarn */
-    g_ptr_array_add (parts, g_strdup_printf (_ ("%1$s %2$.0f %%"), names[i], 100 * colours[i].share));
+    g_ptr_array_add (parts, g_strdup_printf (_ ("%1$s %2$d %%"), names[i], percents[i]));
   g_ptr_array_add (parts, NULL);
   /* Translators: between the items of a list */
   return g_strjoinv (_ (", "), (char **) parts->pdata);
-}
-
-/* The middle one of a piece's usual widths: what it is likely to look like there. Returns: FALSE if it is wider than a scan reaches */
-static gboolean
-look_at_piece (const SwForecast *forecast, const SwUsualWidths *piece, SwPooling *pooling)
-{
-  const gsize width = piece->widths[piece->n / 2];
-
-  if (width > SW_SCAN_WIDEST)
-    return FALSE;
-  sw_forecast_scan (forecast, piece->worked, width, width, pooling);
-  return TRUE;
-}
-
-static void
-add_piece (GString *out, const SwUsualWidths *piece, const SwPooling *pooling)
-{
-  g_autofree char *sentence = sw_pooling_sentence (pooling);
-
-  /* Translators: a line of a list; 1 what is knitted: “Socks”, 2 a sentence: “At 64 stitches in the round …” */
-  g_string_append_printf (out, _ ("– %1$s: %2$s"), g_dpgettext2 (GETTEXT_PACKAGE, "knitting", piece->label), sentence);
-  g_string_append_c (out, '\n');
-}
-
-/* Where every piece scatters alike, that is said once. */
-static void
-add_knitting (GString *out, const SwForecast *forecast)
-{
-  SwUsualWidths pieces[SW_N_USUAL];
-  SwPooling pooling[SW_N_USUAL];
-  gboolean shown[SW_N_USUAL], any = FALSE, all_scatter = TRUE;
-
-  sw_usual_widths (forecast->sketch->cloth.stitches_per_10cm, pieces);
-  /* Translators: %.3g is a number of stitches */
-  g_string_append_printf (out, _ ("How it is likely to knit up, in stocking stitch at %.3g stitches to 10 cm:"), forecast->sketch->cloth.stitches_per_10cm);
-  g_string_append_c (out, '\n');
-  for (int i = 0; i < SW_N_USUAL; i++)
-    {
-      shown[i] = look_at_piece (forecast, &pieces[i], &pooling[i]);
-      any = any || shown[i];
-      all_scatter = all_scatter && (!shown[i] || pooling[i].verdict == SW_VERDICT_SCATTERS);
-    }
-  if (any && all_scatter)
-    add_line (out, _ ("From socks to blankets nothing lines up: the colours scatter, mottled all over."));
-  for (int i = 0; i < SW_N_USUAL && !all_scatter; i++)
-    if (shown[i])
-      add_piece (out, &pieces[i], &pooling[i]);
 }
 
 static void
@@ -138,6 +106,7 @@ sw_listing_written (const SwForecast *forecast, gboolean inches)
   g_autofree char *colours = sw_listing_colours (forecast);
 
   add_line (out, title_of (forecast));
+  add_maker (out, &forecast->sketch->listing);
   add_put_up (out, forecast, inches);
   g_string_append_c (out, '\n');
   if (colours[0] != '\0')
@@ -147,7 +116,7 @@ sw_listing_written (const SwForecast *forecast, gboolean inches)
       g_string_append (out, "\n\n");
     }
   if (forecast->n_stitches > 0)
-    add_knitting (out, forecast);
+    sw_listing_add_knitting (out, forecast, inches);
   add_care (out, &forecast->sketch->listing);
   g_string_append_c (out, '\n');
   add_line (out, _ ("Dyed by hand: no two skeins are quite alike. For a larger piece, knit from two skeins in turn."));

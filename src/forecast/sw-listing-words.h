@@ -7,7 +7,7 @@ G_BEGIN_DECLS
 
 /**
  * sw_listing_words:
- * @inches: ounces and yards instead of grams and metres
+ * @inches: ounces, yards, gauge to 4 in and the United States' names of fabrics instead of grams, metres and 10 cm
  *
  * Returns: (transfer full): text for a shop's page: the listing's own words
  *   if there are any, else sw_listing_written()
@@ -17,9 +17,9 @@ char *sw_listing_words (const SwForecast *forecast, gboolean inches) G_GNUC_WARN
 /**
  * sw_listing_written:
  *
- * Returns: (transfer full): the text written from the forecast: title, fibre,
- *   put-up, colours, how it is likely to knit up at the usual widths, care as
- *   chosen, and that the picture is a drawn forecast
+ * Returns: (transfer full): the text written from the forecast: title, maker,
+ *   fibre, put-up, colours, how it is likely to knit up, care as chosen, and
+ *   that the picture is a drawn forecast
  */
 char *sw_listing_written (const SwForecast *forecast, gboolean inches) G_GNUC_WARN_UNUSED_RESULT;
 
