@@ -24,6 +24,7 @@ struct _SwListingPage
   AdwPreferencesGroup *care;
   GtkTextBuffer *words;
   GtkWidget *anew;
+  GtkWidget *hanks, *wet, *label_words; /* rows that mean nothing in some pictures */
 };
 
 G_DEFINE_FINAL_TYPE (SwListingPage, sw_listing_page, ADW_TYPE_BIN)
@@ -39,7 +40,7 @@ enum
 static GParamSpec *props[N_PROPS];
 
 /* Members of the listing in the order of the pane, by group. */
-static const char *const in_picture[] = { "arrangement", "hanks", "shape", "longest_px", "ground", "palette", "wet", "caption", "mark", "label", "label_words" };
+static const char *const in_picture[] = { "arrangement", "hanks", "shape", "longest_px", "ground", "palette", "wet", "caption", "maker", "drawn_line", "mark", "label", "label_words" };
 static const char *const in_twist[] = { "twist_start_cm", "twist_turns" };
 static const char *const in_care[] = { "care", "care_words" };
 
@@ -82,6 +83,19 @@ show_words (gpointer page)
   self->showing = TRUE;
   gtk_text_buffer_set_text (self->words, words, -1);
   self->showing = FALSE;
+}
+
+/* A row that would change nothing is not live. */
+static void
+show_rows (SwListingPage *self)
+{
+  const SwListingSettings *listing = &sw_document_get_sketch (sw_live_get_document (self->live))->listing;
+  const SwArrangement arrangement = listing->arrangement;
+  const gboolean skein = arrangement == SW_ARRANGEMENT_SKEIN_CLOTH || arrangement == SW_ARRANGEMENT_WHOLE;
+
+  gtk_widget_set_sensitive (self->hanks, arrangement == SW_ARRANGEMENT_HANKS);
+  gtk_widget_set_sensitive (self->wet, skein);
+  gtk_widget_set_sensitive (self->label_words, listing->label != SW_LABEL_NONE && arrangement != SW_ARRANGEMENT_SKEIN_CLOTH);
 }
 
 static void
@@ -158,13 +172,19 @@ set_live (SwListingPage *self, SwLive *live)
   if (self->live == live)
     return;
   if (self->live != NULL)
-    sw_seen_disconnect (GTK_WIDGET (self), self->live);
+    {
+      sw_seen_disconnect (GTK_WIDGET (self), self->live);
+      g_signal_handlers_disconnect_by_func (sw_live_get_document (self->live), show_rows, self);
+    }
   g_set_object (&self->live, live);
   sw_subject_set_document (self->subject, live != NULL ? sw_live_get_document (live) : NULL);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_LIVE]);
   if (live == NULL)
     return;
   sw_seen_connect (GTK_WIDGET (self), live, "told", show_words);
+  g_signal_connect_object (sw_live_get_document (live), "changed", G_CALLBACK (show_rows), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (sw_live_get_document (live), "replaced", G_CALLBACK (show_rows), self, G_CONNECT_SWAPPED);
+  show_rows (self);
   show_words (self);
 }
 
@@ -248,8 +268,21 @@ sw_listing_page_class_init (SwListingPageClass *klass)
 static void
 add_fields (SwListingPage *self, AdwPreferencesGroup *group, const char *const *names, gsize n)
 {
+  const struct
+  {
+    const char *name;
+    GtkWidget **row;
+  } kept[] = { { "hanks", &self->hanks }, { "wet", &self->wet }, { "label_words", &self->label_words } };
+
   for (gsize i = 0; i < n; i++)
-    adw_preferences_group_add (group, sw_field_row_new (self->subject, sw_record_find_member (SW_RECORD_LISTING, names[i])));
+    {
+      GtkWidget *row = sw_field_row_new (self->subject, sw_record_find_member (SW_RECORD_LISTING, names[i]));
+
+      adw_preferences_group_add (group, row);
+      for (gsize k = 0; k < G_N_ELEMENTS (kept); k++)
+        if (g_str_equal (names[i], kept[k].name))
+          *kept[k].row = row;
+    }
 }
 
 static void
