@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Pictures by the command line: kind, size, and that every option changes what it should."""
+import json
 import pathlib
 import re
 import struct
@@ -116,6 +117,18 @@ def options_change_their_pictures_and_no_others():
 
 
 @tap.test
+def a_mark_that_is_not_there_is_told_of_and_left_out():
+    sketch = json.loads(DEMO.read_text(encoding="utf-8"))
+    sketch["listing"]["mark"] = "nowhere.png"
+    file = pathlib.Path(FOLDER.name) / "marked.colourway"
+    file.write_text(json.dumps(sketch), encoding="utf-8")
+    done = run("draw", "listing", file, "-o", "-", "--format", "png", "--size", "200x200")
+    check(done.returncode == FINE and b"there is no such file" in done.stderr and b"drawn without it" in done.stderr, done.stderr)
+    check(done.stdout == draw("listing", "--size", "200x200"), "not the picture without the mark")
+    file.unlink()
+
+
+@tap.test
 def sizes_no_person_would_ask_for():
     for size in ("1x1", "2x900", "900x2", "7x5"):
         for picture in PICTURES:
@@ -150,6 +163,7 @@ def the_listing_is_as_the_options_say():
     check(listing("--label", "grey") != listing("--label", "white"), "papers")
     check(listing("--label", "grey", "--label-words") != listing("--label", "grey"), "words on the label")
     check(listing("--label-words") == plain, "words on no label")
+    check(listing("--maker", "Two Tides") != plain and listing("--no-drawn-line") != plain, "name and small line")
     check(draw("hank", "--size", "300x90", "--label", "white") != draw("hank", "--size", "300x90"), "a label on the hank alone")
     check(draw("skein", "--size", "200x80", "--wet") != draw("skein", "--size", "200x80"), "wet")
     check(len({draw("skein", "--size", "200x80", "--pan", pan) for pan in ("none", "steel", "enamel")}) == 3, "pans")

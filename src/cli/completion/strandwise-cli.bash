@@ -30,7 +30,7 @@ _strandwise_cli_options ()
     forecast) echo --width --json --help ;;
     scan) echo --from --to --csv --json --help ;;
     sheet) echo --output --format --skeins --pans --units --paper --help ;;
-    draw) echo --output --format --size --face --units --item --side --stitch-px --width --from --to --pan --wet --turns --start --arrangement --hanks --label --label-words --shape --ground --no-marks --dark --help ;;
+    draw) echo --output --format --size --face --units --item --side --stitch-px --width --from --to --pan --wet --turns --start --arrangement --hanks --label --label-words --maker --no-drawn-line --shape --ground --no-marks --dark --help ;;
     words) echo --alt --units --help ;;
     template) echo --output --format --skeins --pans --paper --units --help ;;
     trace) echo --into --output --help ;;
