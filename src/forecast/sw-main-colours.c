@@ -410,11 +410,19 @@ sw_main_colour_percents (const SwMainColour *colours, int n, int *percents)
     }
   for (; left != 0 && n > 0; left -= left > 0 ? 1 : -1)
     {
+      double most = -INFINITY;
       int best = 0;
 
-      for (int i = 1; i < n; i++)
-        if ((left > 0) == (100 * colours[i].share - percents[i] > 100 * colours[best].share - percents[best]))
-          best = i;
+      for (int i = 0; i < n; i++)
+        {
+          const double lacks = 100 * colours[i].share - percents[i], matters = left > 0 ? lacks : -lacks;
+
+          if (matters > most && (left > 0 || percents[i] > 1))
+            {
+              most = matters;
+              best = i;
+            }
+        }
       percents[best] += left > 0 ? 1 : -1;
     }
 }
