@@ -236,7 +236,7 @@ test_label (void)
   double before = 0;
 
   g_free (sketch->listing.caption);
-  sketch->listing.caption = g_strdup ("MMMMMMMM");
+  sketch->listing.caption = g_strdup ("MM MM MM MM");
   for (int label = SW_LABEL_GREY; label >= SW_LABEL_WHITE; label--)
     for (int words = 0; words < 2; words++)
       {
