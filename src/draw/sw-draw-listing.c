@@ -60,8 +60,10 @@ draw_cloth (const Listing *self, double per_cm)
 
   if (sw_listing_cloth_is_wide (self->forecast))
     {
-      /* All of the skein between the lower edge and the picture's own. */
-      sw_listing_cloth_widen (self->forecast, MAX (piece.height, 1) / per_cm + TURNED_CM, &wide);
+      /* All of the skein between its lower edge and the picture's upper. */
+      const double high = (room->y + room->height) / cos (tilt) + MAX (sin (tilt), 0) * room->width; /* px, of the longer edge */
+
+      sw_listing_cloth_widen (self->forecast, MAX (high, 1) / per_cm + TURNED_CM, &wide);
       sw_cloth_piece_draw (&self->canvas, &wide, &piece, per_cm);
       return;
     }
