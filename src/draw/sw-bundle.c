@@ -155,6 +155,16 @@ sw_bundle_clear (SwBundle *bundle)
   g_free (bundle->along);
 }
 
+void
+sw_bundle_shrunk (const SwBundle *bundle, double deep, SwBundle *shrunk)
+{
+  const gsize n = (gsize) bundle->n_rings * (gsize) (bundle->n_around + 1);
+
+  *shrunk = (SwBundle){ bundle->n_rings, bundle->n_around, g_memdup2 (bundle->points, 3 * n * sizeof (float)), g_memdup2 (bundle->normals, 3 * n * sizeof (float)), g_memdup2 (bundle->along, (gsize) bundle->n_rings * sizeof (float)) };
+  for (gsize i = 0; i < 3 * n; i++)
+    shrunk->points[i] -= (float) deep * bundle->normals[i];
+}
+
 static void
 turn (float *v, float c, float s)
 {

@@ -15,7 +15,7 @@
 
 /* Cloth beside a laid skein, which is drawn smaller than it: so many cm go across the picture. */
 #define CLOTH_ALONE_CM 30.0
-#define CLOSE 1.10 /* from one hank of a batch to the next, in widths of one */
+#define APART 1.50 /* from one hank of a batch to the next, at most, in widths of one */
 #define SMALLEST_LETTERS 7.0
 #define TURNED_CM 1.0 /* of cloth whose edge is not to be seen, more than its room */
 
@@ -279,7 +279,7 @@ make_hanks (Listing *self, SwHank **hanks, cairo_surface_t *mark)
     }
 }
 
-/* A batch lies close together about the middle of the stage: from one hank's middle to the next, cm. */
+/* A batch lies together about the middle of the stage: from one hank's middle to the next, cm. */
 static double
 pitch_of (const Listing *self, SwHank *const *hanks)
 {
@@ -293,7 +293,7 @@ pitch_of (const Listing *self, SwHank *const *hanks)
 
       widest = MAX (widest, layout->lying ? box.height : box.width);
     }
-  return MIN (CLOSE * widest, (layout->lying ? room->height : room->width) / self->per_cm);
+  return MIN (APART * widest, (layout->lying ? room->height : room->width) / self->per_cm);
 }
 
 static void

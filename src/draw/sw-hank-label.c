@@ -10,8 +10,21 @@
 
 /* How much light the papers throw back, and by how much that differs from place to place. */
 static const float papers[] = { [SW_LABEL_WHITE] = 0.86f, [SW_LABEL_GREY] = 0.42f };
-#define FIBRES 0.012f
+#define FIBRES 0.014f
 #define LEVEL_LIGHT 0.90f /* on open, level paper: see sw_hank_body_light() */
+
+/*
+ * The strip's end is laid over its beginning, below the print: radians from the
+ * front; lengths in radii. It stands off a little and throws a shade; its cut
+ * edges are paler.
+ */
+#define SEAM 0.80
+#define SEAM_ASLANT 0.05
+#define SEAM_SHADE 0.42f
+#define SEAM_REACH 0.075
+#define CUT 0.013
+#define CUT_LIGHT 1.10f
+#define SMOOTHED 0.22f /* paper is smoother than the yarn whose light and shade it is given: mean over so many radii each way */
 
 /* The hank is turned so far, degrees, before the print reads round it. */
 #define ALONG_UP_TO 50
@@ -32,6 +45,21 @@ words_for (const SwSketch *sketch)
   return caption[0] != '\0' ? caption : sketch->title;
 }
 
+/* Along the hank, from one end of the band to the other: the middles are the mean of opposite points. */
+static SwHankHold
+find_hold (const SwBundle *band, double angle)
+{
+  const float *first = band->points, *last = band->points + 3 * (gsize) (band->n_rings - 1) * (gsize) (band->n_around + 1);
+  const gsize opposite = 3 * (gsize) (band->n_around / 2);
+  const float axis[2] = { (float) cos (angle), (float) sin (angle) };
+
+  return (SwHankHold){
+    { axis[0], axis[1] },
+    0.5f * ((first[0] + first[opposite]) * axis[0] + (first[1] + first[opposite + 1]) * axis[1]),
+    0.5f * ((last[0] + last[opposite]) * axis[0] + (last[1] + last[opposite + 1]) * axis[1])
+  };
+}
+
 void
 sw_hank_label_init (SwHankLabel *label, const SwHankShape *shape, guint64 seed, double angle, const SwSketch *sketch, cairo_surface_t *mark)
 {
@@ -40,6 +68,7 @@ sw_hank_label_init (SwHankLabel *label, const SwHankShape *shape, guint64 seed, 
     return;
   label->radius_cm = sw_hank_shape_label (shape, seed, &label->band);
   sw_bundle_turn (&label->band, angle);
+  label->hold = find_hold (&label->band, angle);
   if (!sketch->listing.label_words)
     return;
   label->words = g_strdup (words_for (sketch));
@@ -184,6 +213,36 @@ pixel_at (cairo_surface_t *print, double along_px, double down_px)
   return ((const guint32 *) (gconstpointer) line)[i];
 }
 
+/* What falls on the paper: the mean of what falls near by. */
+static float
+paper_light (const SwHankLabel *label, const SwHankLight *light, const float *normal, float x, float y)
+{
+  const float off = SMOOTHED * (float) label->radius_cm;
+  const float *axis = label->hold.axis;
+  const float at = x * axis[0] + y * axis[1], inside = CLAMP (at, label->hold.from + 1.5f * off, label->hold.to - 1.5f * off) - at;
+  float sum = 0;
+
+  /* Not what falls beside the strip. */
+  x += inside * axis[0];
+  y += inside * axis[1];
+  for (int j = -1; j <= 1; j++)
+    for (int i = -1; i <= 1; i++)
+      sum += sw_hank_body_light (light, normal, x + off * (float) i, y + off * (float) j);
+  return sum / (9 * LEVEL_LIGHT);
+}
+
+/* Light and shade of the strip's cut edges; @down: cm round from the front, downwards. */
+static float
+edge_light (const SwHankLabel *label, double along, double down)
+{
+  const double r = label->radius_cm, seam = (SEAM + SEAM_ASLANT * (along / label->width_cm - 0.5)) * r;
+  const double over = seam - down, in = MIN (along, label->width_cm - along);
+
+  if (over < 0)
+    return 1 - SEAM_SHADE * (float) exp (over / (SEAM_REACH * r));
+  return MIN (over, in) < CUT * r ? CUT_LIGHT : 1;
+}
+
 void
 sw_hank_label_light (const SwHankLabel *label, const SwHankLight *light, const SwLinear *linear, cairo_surface_t *print, double px_per_cm, const SwSkinSample *sample, float x, float y, float *rgb)
 {
@@ -194,11 +253,11 @@ sw_hank_label_light (const SwHankLabel *label, const SwHankLight *light, const S
   const double down = -2 * G_PI * label->radius_cm * (turn > 0.5 ? turn - 1 : turn);
   const guint32 pixel = print != NULL ? pixel_at (print, along * px_per_cm, down * px_per_cm) : 0;
   const float ink = (float) (pixel >> 24) / 255;
-  const float paper = papers[label->paper] * (1 + FIBRES * sw_grain_cloud (light->grain, (float) (64 + 30 * turn), 255, (float) along * 26));
+  const float paper = papers[label->paper] * (1 + FIBRES * sw_grain_cloud (light->grain, (float) (120 + 22 * down), 255, (float) along * 22));
   float normal[3], colour[3] = { 0 }, here;
 
   sw_skin_normal (band, sample, normal, NULL);
-  here = sw_hank_body_light (light, normal, x, y) / LEVEL_LIGHT;
+  here = paper_light (label, light, normal, x, y) * edge_light (label, along, down);
   if (pixel >> 24 != 0)
     sw_linear_decode (linear, sw_linear_unpremultiply (pixel), colour);
   for (int k = 0; k < 3; k++)

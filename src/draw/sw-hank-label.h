@@ -14,6 +14,7 @@ G_BEGIN_DECLS
 /**
  * SwHankLabel:
  * @band: turned with the hank; without rings if there is no label
+ * @hold: where it lies
  * @across: whether the print reads round the hank instead of along it
  * @words: (nullable): what is printed
  * @maker: and below it; empty: nothing
@@ -22,6 +23,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   SwBundle band;
+  SwHankHold hold;
   double width_cm, radius_cm;
   SwLabel paper;
   gboolean across;

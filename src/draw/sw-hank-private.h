@@ -3,6 +3,7 @@
 
 #include "draw/sw-hank-label.h"
 #include "draw/sw-hank.h"
+#include "draw/sw-hank-strands.h"
 #include "draw/sw-linear.h"
 
 G_BEGIN_DECLS
@@ -20,6 +21,8 @@ struct _SwHank
   SwHankShape shape;
   SwHankYarn yarn;
   SwBundle bundle;
+  SwBundle core; /* what is seen in the gaps between strands */
+  SwHankStrands strands;
   SwHankLabel label;
   SwHankTable *table; /* (owned) */
   double x, y;        /* the hank's origin on it, cm */

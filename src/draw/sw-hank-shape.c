@@ -32,6 +32,7 @@
 #define EYE 0.13    /* half the width of the eye */
 #define FANNED 0.20 /* how much flatter the rope is there, and as much taller */
 #define SLIMMER 0.84
+#define FOLD_ASLANT 0.5 /* radians between the folds that lie most unlike */
 #define ROUND 1.06 /* from the eye's middle to the rope's, on along the hank */
 
 /* A paper band holds the halves together: lengths in radii, along the hank as a share of its length. */
@@ -41,7 +42,14 @@
 #define LABEL_RADIUS 1.53
 #define SQUEEZED 0.86 /* what is beneath it */
 #define LABEL_FADES 1.6
+#define LABEL_FLAT 0.05   /* lying on the table */
+#define LABEL_RAISED 0.30  /* above whatever strand heaves beneath it */
+#define LABEL_UNEVEN 0.012 /* drawn over what is beneath it */
 #define LABEL_RINGS 24
+
+/* How unlike the knots are: where the one end goes round, and how far the other looks out; shares. */
+#define KNOT_UNLIKE 0.7
+#define END_UNLIKE 0.5
 
 /* The path before it is smoothed. */
 typedef struct
@@ -86,7 +94,7 @@ angle_at (const Path *path, double x)
   const double ease = MIN (OPENING * shape->radius_cm / shape->length_cm, 0.5), left = 1 - x / shape->length_cm;
   const double wound = left < ease ? left * left / (2 * ease) : left - ease / 2;
 
-  return G_PI - 2 * G_PI * shape->plied * wound / (1 - ease / 2);
+  return G_PI + FOLD_ASLANT * (chance (path, 3) - 0.5) - 2 * G_PI * shape->plied * wound / (1 - ease / 2);
 }
 
 /* How far the halves have come apart at @x: 0 .. 1 at the fold. */
@@ -105,13 +113,13 @@ ring_at (const Path *path, double x, double from_middle, double angle, double ra
   return (SwBundleRing){ (float) x, (float) (from_middle * c), (float) (from_middle * s), (float) radius, 0, (float) c, (float) s, (float) squash };
 }
 
-/* A little thicker here and thinner there. */
+/* A little thicker here and thinner there; less so round the eye, which stays open. */
 static double
 thickness (const Path *path, double x, guint64 half)
 {
   const double at = x / path->shape->length_cm * 2 * G_PI;
 
-  return 1 + 0.035 * sin (1.3 * at + 6 * chance (path, 10 + half)) + 0.025 * sin (2.9 * at + 6 * chance (path, 20 + half));
+  return 1 + (1 - 0.6 * opened_at (path, x)) * (0.045 * sin (1.3 * at + 6 * chance (path, 10 + half)) + 0.035 * sin (2.9 * at + 6 * chance (path, 20 + half)));
 }
 
 /* How much slimmer the halves are at @x for the paper round them. */
@@ -160,7 +168,7 @@ point_at (const Path *path, Stretch stretch, double t)
     {
     case TUCK: /* comes out from beneath, goes once round the neck and on into the first half */
       in = smooth (t * 1.5 - 0.5);
-      return ring_at (path, r * (-0.75 + 0.75 * t), off * (1.30 - 0.30 * in), start + 2 * G_PI * path->tuck * (1 - t), r * (0.52 * smooth (t * 6) * (1 - in) + in), SQUASH * (2 * in - 1));
+      return ring_at (path, r * -0.75 * (1 + KNOT_UNLIKE * (chance (path, 4) - 0.5)) * (1 - t), off * (1.30 - 0.30 * in), start + 2 * G_PI * path->tuck * (1 - t), r * (0.52 * smooth (t * 6) * (1 - in) + in), SQUASH * (2 * in - 1));
     case THERE:
       return half_at (path, t * length, 1);
     case FOLD:
@@ -170,7 +178,7 @@ point_at (const Path *path, Stretch stretch, double t)
     case PUFF: /* the other end's strands turn round here, half of them on their way out and half on their way back */
     default:
       in = smooth (t * 3);
-      return ring_at (path, -0.2 * r - 1.35 * r * sin (G_PI * t), -0.62 * off * cos (G_PI * t), start + in * path->flat, r * (1 - 0.34 * in), SQUASH * (1 - in));
+      return ring_at (path, -0.2 * r - 1.35 * (1 + END_UNLIKE * (chance (path, 5) - 0.5)) * r * sin (G_PI * t), -0.62 * off * cos (G_PI * t), start + in * (path->flat + FOLD_ASLANT * (chance (path, 6) - 0.5)), r * (1 - 0.34 * in), SQUASH * (1 - in));
     }
 }
 
@@ -236,7 +244,7 @@ static double
 bent_at (const Path *path, double x)
 {
   const SwHankShape *shape = path->shape;
-  const double bow = (chance (path, 1) - 0.5) * 0.028 * shape->length_cm, sway = (chance (path, 2) - 0.5) * 0.012 * shape->length_cm;
+  const double bow = (chance (path, 1) - 0.5) * 0.034 * shape->length_cm, sway = (chance (path, 2) - 0.5) * 0.018 * shape->length_cm;
   const double t = x / shape->length_cm;
 
   return bow * (4 * t * (1 - t) - 0.6) + sway * sin (2 * G_PI * t);
@@ -303,6 +311,17 @@ sw_hank_shape_init (SwHankShape *shape, const SwSketch *sketch)
 }
 
 void
+sw_hank_shape_vary (SwHankShape *shape, guint64 seed)
+{
+  static const double shares[] = { 0.14, 0.16, 0.05 }; /* between the most unlike (common practice, no source) */
+  double *const lengths[] = { &shape->plied, &shape->left, &shape->length_cm };
+
+  for (int i = 0; i < 3; i++)
+    *lengths[i] *= 1 + shares[i] * (sw_chance_even (sw_chance_mix (seed, 0x76617279 + (guint64) i)) - 0.5);
+  shape->plied = MIN (shape->plied, most_plied (shape));
+}
+
+void
 sw_hank_shape_bundle (const SwHankShape *shape, guint64 seed, SwBundle *bundle)
 {
   g_autofree Path *path = g_new0 (Path, 1);
@@ -326,9 +345,10 @@ sw_hank_shape_label (const SwHankShape *shape, guint64 seed, SwBundle *band)
     {
       const double x = LABEL_AT * shape->length_cm + shape->label_cm * (i / (LABEL_RINGS - 1.0) - 0.5);
 
-      rings[i] = ring_at (&path, x, 0, G_PI_2, radius, 0);
+      rings[i] = ring_at (&path, x, 0, G_PI_2, radius, LABEL_FLAT);
       rings[i].y = (float) bent_at (&path, x);
+      rings[i].z = (float) (LABEL_RAISED * shape->radius_cm);
     }
-  sw_bundle_init (band, rings, LABEL_RINGS, N_AROUND, 0, 0, seed);
+  sw_bundle_init (band, rings, LABEL_RINGS, N_AROUND, 0, LABEL_UNEVEN, seed);
   return radius;
 }

@@ -37,6 +37,9 @@ typedef struct
 
 void sw_hank_shape_init (SwHankShape *shape, const SwSketch *sketch);
 
+/* No two hanks of a batch are turned and pulled quite alike: a little more twist or less, a little longer or shorter. */
+void sw_hank_shape_vary (SwHankShape *shape, guint64 seed);
+
 /**
  * sw_hank_shape_bundle:
  * @seed: no two hanks lie quite alike

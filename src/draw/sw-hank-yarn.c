@@ -10,7 +10,7 @@
 
 /* A strand stays on the skin for so long, cm, give or take. */
 #define SEEN_CM 11.0
-#define DIVE_CM 0.7
+#define DIVE_CM 0.55
 
 /* One strand's run on the skin. */
 typedef struct
@@ -86,7 +86,7 @@ fill_slot (const SwForecast *forecast, const SwSkeinLegs *legs, const SwHankShap
       const double loop = start + (round + (slot->back ? -share / 2 : share / 2)) / shape->rounds;
 
       colour_at (forecast, legs, strand_to (forecast, wrap_for (forecast, stay), loop - floor (loop)), xyz + 3 * i);
-      sunk[i] = (float) (from_end < 1 ? 1 - from_end * from_end * (3 - 2 * from_end) : 0);
+      sunk[i] = (float) (sw_chance_mix (slot->address, (guint64) (stays + 0.5)) & 1 ? 1 : -1) * (float) (from_end < 1 ? 1 - from_end * from_end * (3 - 2 * from_end) : 0);
     }
 }
 

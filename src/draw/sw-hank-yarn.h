@@ -20,7 +20,7 @@ G_BEGIN_DECLS
  * SwHankYarn:
  * @n: strands round the rope
  * @pixels: n x SW_HANK_PLACES: 0xffRRGGBB
- * @sunk: n x SW_HANK_PLACES: 0 on top .. 1 where the strand dives
+ * @sunk: n x SW_HANK_PLACES: 0 on top .. 1 where the strand dives beneath the one after it, .. -1 beneath the one before
  */
 typedef struct
 {

@@ -9,6 +9,7 @@
 #include <math.h>
 
 #define RELIEF_STEP 0.08 /* of the rope's radius */
+#define GAP_DEEP 1.0     /* strand widths: what is seen in the gaps between strands */
 #define ROOM 3.0         /* round the hanks for their shadows, radii */
 
 /* Hairs to a cm2 for each that the kernel has to a strand's diameter; none where strands are not told apart. */
@@ -21,20 +22,23 @@ sw_hank_new (const SwForecast *forecast, int number, double angle, cairo_surface
   SwHank *self = g_new0 (SwHank, 1);
   const guint64 seed = sw_chance_mix (sw_chance_mix (0x68616e6b, (guint64) forecast->sketch->seed), (guint64) number);
   SwForecastSkein skein;
-  float least[3], most[3];
+  float box[4];
 
   self->seed = seed;
   self->sketch = forecast->sketch;
   sw_hank_shape_init (&self->shape, forecast->sketch);
+  sw_hank_shape_vary (&self->shape, seed);
   sw_hank_shape_bundle (&self->shape, seed, &self->bundle);
   sw_bundle_turn (&self->bundle, angle);
-  sw_bundle_extents (&self->bundle, least, most);
-  self->box = (SwBox){ (double) least[0], (double) least[1], (double) (most[0] - least[0]), (double) (most[1] - least[1]) };
   sw_hank_label_init (&self->label, &self->shape, seed, angle, forecast->sketch, mark);
   sw_forecast_skein (forecast, (gsize) number, &skein);
   sw_hank_yarn_init (&self->yarn, forecast, &skein.legs, &self->shape, seed);
   sw_forecast_skein_clear (&skein);
   self->grain = sw_grain_new (seed);
+  sw_bundle_shrunk (&self->bundle, GAP_DEEP * self->shape.strand_cm, &self->core);
+  sw_hank_strands_init (&self->strands, &self->bundle, &self->yarn, self->grain, &self->label.hold, self->shape.strand_cm, seed);
+  sw_hank_strands_extents (&self->strands, box);
+  self->box = (SwBox){ (double) box[0], (double) box[1], (double) (box[2] - box[0]), (double) (box[3] - box[1]) };
   sw_linear_init (&self->linear);
   for (int i = 0; i < 256; i++)
     self->logs[i] = logf (MAX (self->linear.decode[i], 0.002f));
@@ -57,6 +61,8 @@ sw_hank_free (SwHank *self)
   sw_hank_yarn_clear (&self->yarn);
   sw_hank_label_clear (&self->label);
   sw_bundle_clear (&self->bundle);
+  sw_bundle_clear (&self->core);
+  sw_hank_strands_clear (&self->strands);
   if (self->table != NULL)
     g_rc_box_release_full (self->table, table_clear);
   g_free (self->grain);

@@ -185,7 +185,7 @@ shade_at (const SwLaid *self, const SwYarnLight *strand, float single, float x_c
 {
   const float stray = stray_at (self, place->point.strand, x_cm), slope = (stray_at (self, place->point.strand, x_cm + 0.2f) - stray) / 0.2f;
   const float down = self->width_cm - y_cm, lying = place->point.strand + stray, round = lying / self->strand_cm + 64;
-  const SwStrandTop top = sw_strands_top (self->grain, round, 0, x_cm, NULL, 0);
+  const SwStrandTop top = sw_strands_top (self->grain, round, x_cm);
   const SwYarnPoint point = { x_cm / self->strand_cm, top.across * 0.92f, { 1, -slope, 0 }, (guint32) top.strand * 977u + 13u };
   const SwYarnShade yarn = sw_yarn_light_at (strand, &point);
   const float tone = sw_grain_tone (self->grain, top.strand + 91, x_cm / 5.0f);

@@ -167,16 +167,22 @@ place_foot (const SwListingSettings *listing, const SwListingFoot *foot, double 
   layout->stage = (SwBox){ safe->x, safe->y, safe->width, MAX (bottom - safe->y, 1) };
 }
 
-/* A few hanks fill a wide stage better when they lie along it. */
-#define LYING_FROM 1.35
-#define MOST_LYING 4
+/* A hank's width with the gap beside it, in lengths. */
+#define SLIM 0.21
+
+/* How long @n hanks are that lie along @along, side by side across @across. */
+static double
+longest (double along, double across, int n)
+{
+  return MIN (along, across / (SLIM * n));
+}
 
 /* Side by side, as one lays out a batch: not quite in line. */
 static void
 place_row (SwListingLayout *layout, int n)
 {
   const SwBox *stage = &layout->stage;
-  const gboolean lying = n <= MOST_LYING && stage->width / stage->height > LYING_FROM;
+  const gboolean lying = longest (stage->width, stage->height, n) > longest (stage->height, stage->width, n);
   const double step_x = lying ? 0 : stage->width / n, step_y = lying ? stage->height / n : 0;
 
   layout->n_hanks = n;

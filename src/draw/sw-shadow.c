@@ -4,9 +4,41 @@
 #include "draw/sw-shadow.h"
 
 #include <math.h>
+#include <string.h>
 
 #define DARKEST 0.62 /* of the shadow */
 #define RIM 12.0     /* places over which it fades out */
+
+#define BENEATH 3    /* places so far in from the edge of what lies there have its shadow too */
+
+/*
+ * The light on the table. What lies on it is itself in the light, and would
+ * shine out round its own edge: beneath that edge it is as dark as beside it.
+ */
+static float *
+table_light (const SwRelief *relief)
+{
+  const gsize n = (gsize) relief->width * (gsize) relief->height;
+  float *light = g_new (float, n);
+  g_autofree float *before = g_new (float, n);
+
+  for (gsize i = 0; i < n; i++)
+    light[i] = relief->heights[i] > relief->ground ? INFINITY : SW_RELIEF_SKY * relief->sky[i] + SW_RELIEF_LAMP * relief->lamp[i];
+  for (int pass = 0; pass < BENEATH; pass++)
+    {
+      memcpy (before, light, n * sizeof *light);
+      for (int j = 1; j + 1 < relief->height; j++)
+        for (int i = 1; i + 1 < relief->width; i++)
+          {
+            const gsize at = (gsize) j * (gsize) relief->width + (gsize) i;
+            const float *p = before + at;
+
+            if (isinf (p[0]))
+              light[at] = MIN (MIN (p[-1], p[1]), MIN (p[-relief->width], p[relief->width]));
+          }
+    }
+  return light;
+}
 
 /* As a picture of the relief's size: black and its alpha. (A mask would do, but cairo's SVG puts it in the wrong place once it is scaled.) */
 static cairo_surface_t *
@@ -14,13 +46,14 @@ shadow_surface (const SwRelief *relief)
 {
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, relief->width, relief->height);
   const int stride = cairo_image_surface_get_stride (surface) / 4; /* pixels */
+  g_autofree float *lights = table_light (relief);
   guint32 *data = (guint32 *) (gpointer) cairo_image_surface_get_data (surface);
 
   for (int j = 0; j < relief->height; j++)
     for (int i = 0; i < relief->width; i++)
       {
         const gsize at = (gsize) j * (gsize) relief->width + (gsize) i;
-        const double light = (double) (SW_RELIEF_SKY * relief->sky[at] + SW_RELIEF_LAMP * relief->lamp[at]);
+        const double light = isinf (lights[at]) ? 0 : (double) lights[at];
         const int rim = MIN (MIN (i, relief->width - 1 - i), MIN (j, relief->height - 1 - j));
 
         /* A share of linear light; laid over an encoded grey as alpha it is about its 2.2th root. */

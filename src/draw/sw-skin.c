@@ -7,8 +7,8 @@
 
 typedef struct
 {
-  float left, top, per_cm; /* samples */
-  int width, height;
+  const SwSkinView *view;
+  float per_cm; /* samples */
   SwSkinSample *samples;
 } Sheet;
 
@@ -21,7 +21,7 @@ typedef struct
 static Corner
 corner_at (const Sheet *sheet, const float *point, float u, float v)
 {
-  return (Corner){ (point[0] - sheet->left) * sheet->per_cm, (point[1] - sheet->top) * sheet->per_cm, point[2], u, v };
+  return (Corner){ (point[0] - sheet->view->left) * sheet->per_cm, (point[1] - sheet->view->top) * sheet->per_cm, point[2], u, v };
 }
 
 /* Twice the area, positive when clockwise as seen: the outside of the skin. */
@@ -35,8 +35,8 @@ static void
 fill (const Sheet *sheet, const Corner *a, const Corner *b, const Corner *c, int patch)
 {
   const float whole = area (a, b, c);
-  const int left = MAX ((int) ceilf (MIN (a->x, MIN (b->x, c->x))), 0), right = MIN ((int) floorf (MAX (a->x, MAX (b->x, c->x))), sheet->width - 1);
-  const int top = MAX ((int) ceilf (MIN (a->y, MIN (b->y, c->y))), 0), bottom = MIN ((int) floorf (MAX (a->y, MAX (b->y, c->y))), sheet->height - 1);
+  const int left = MAX ((int) ceilf (MIN (a->x, MIN (b->x, c->x))), 0), right = MIN ((int) floorf (MAX (a->x, MAX (b->x, c->x))), sheet->view->width - 1);
+  const int top = MAX ((int) ceilf (MIN (a->y, MIN (b->y, c->y))), 0), bottom = MIN ((int) floorf (MAX (a->y, MAX (b->y, c->y))), sheet->view->height - 1);
 
   if (whole <= 0)
     return;
@@ -45,7 +45,7 @@ fill (const Sheet *sheet, const Corner *a, const Corner *b, const Corner *c, int
       {
         const Corner at = { .x = (float) i, .y = (float) j };
         const float wa = area (b, c, &at), wb = area (c, a, &at), wc = area (a, b, &at);
-        SwSkinSample *sample = &sheet->samples[(gsize) j * (gsize) sheet->width + (gsize) i];
+        SwSkinSample *sample = &sheet->samples[(gsize) j * (gsize) sheet->view->width + (gsize) i];
         float z;
 
         if (wa < 0 || wb < 0 || wc < 0)
@@ -65,23 +65,46 @@ beside (const Sheet *sheet, const Corner *corners)
   const float top = MIN (MIN (corners[0].y, corners[1].y), MIN (corners[2].y, corners[3].y));
   const float bottom = MAX (MAX (corners[0].y, corners[1].y), MAX (corners[2].y, corners[3].y));
 
-  return right < 0 || bottom < 0 || left > (float) sheet->width || top > (float) sheet->height;
+  return right < 0 || bottom < 0 || left > (float) sheet->view->width || top > (float) sheet->view->height;
+}
+
+/* Whether nothing of the patches between a ring and the next is in the view. */
+static gboolean
+ring_beside (const SwBundle *bundle, gsize ring, const SwSkinView *view)
+{
+  const gsize columns = (gsize) bundle->n_around + 1;
+  const float *points = bundle->points + 3 * ring * columns;
+  float left = INFINITY, top = INFINITY, right = -INFINITY, bottom = -INFINITY;
+
+  for (gsize i = 0; i < 2 * columns; i++)
+    {
+      left = MIN (left, points[3 * i]);
+      right = MAX (right, points[3 * i]);
+      top = MIN (top, points[3 * i + 1]);
+      bottom = MAX (bottom, points[3 * i + 1]);
+    }
+  return right < view->left || bottom < view->top || left > view->left + view->step * (float) view->width || top > view->top + view->step * (float) view->height;
 }
 
 void
-sw_skin_raster (const SwBundle *bundle, float left, float top, float step, int width, int height, SwSkinSample *samples)
+sw_skin_clear (const SwSkinView *view, SwSkinSample *samples)
 {
-  const Sheet sheet = { left, top, 1 / step, width, height, samples };
-  const gsize columns = (gsize) bundle->n_around + 1, n = (gsize) width * (gsize) height;
-
-  for (gsize i = 0; i < n; i++)
+  for (gsize i = 0; i < (gsize) view->width * (gsize) view->height; i++)
     samples[i].patch = -1;
+}
+
+void
+sw_skin_raster (const SwBundle *bundle, int first, const SwSkinView *view, SwSkinSample *samples)
+{
+  const Sheet sheet = { view, 1 / view->step, samples };
+  const gsize columns = (gsize) bundle->n_around + 1;
+
   for (gsize i = 0; i + 1 < (gsize) bundle->n_rings; i++)
-    for (gsize j = 0; j + 1 < columns; j++)
+    for (gsize j = ring_beside (bundle, i, view) ? columns : 0; j + 1 < columns; j++)
       {
         const float *p = bundle->points + (i * columns + j) * 3, *q = p + columns * 3;
         const Corner corners[4] = { corner_at (&sheet, p, 0, 0), corner_at (&sheet, p + 3, 1, 0), corner_at (&sheet, q, 0, 1), corner_at (&sheet, q + 3, 1, 1) };
-        const int patch = (int) (i * (columns - 1) + j);
+        const int patch = first + (int) (i * (columns - 1) + j);
 
         if (beside (&sheet, corners))
           continue;

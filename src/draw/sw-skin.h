@@ -10,7 +10,7 @@ G_BEGIN_DECLS
  * picture.
  */
 
-/* One sample. @patch: ring x n_around + column of the skin's patch, -1 where nothing is; @u round, @v along it, 0 .. 1 */
+/* One sample. @patch: first + ring x n_around + column of the skin's patch, -1 where nothing is; @u round, @v along it, 0 .. 1 */
 typedef struct
 {
   float z;
@@ -19,14 +19,27 @@ typedef struct
 } SwSkinSample;
 
 /**
- * sw_skin_raster:
+ * SwSkinView: a part of the picture.
  * @left, @top: of the first sample's middle, cm
  * @step: from one sample to the next, cm
- * @samples: (out caller-allocates): width x height
+ * @width, @height: samples
  */
-void sw_skin_raster (const SwBundle *bundle, float left, float top, float step, int width, int height, SwSkinSample *samples);
+typedef struct
+{
+  float left, top, step;
+  int width, height;
+} SwSkinView;
 
-/* The skin's unit normal at a sample that is on it, and (nullable) the unit course of its columns there. */
+void sw_skin_clear (const SwSkinView *view, SwSkinSample *samples);
+
+/**
+ * sw_skin_raster:
+ * @first: what the patches are counted from, so that those of several skins can be told apart
+ * @samples: (inout): width x height: what is nearer than what is there already is laid over it
+ */
+void sw_skin_raster (const SwBundle *bundle, int first, const SwSkinView *view, SwSkinSample *samples);
+
+/* The skin's unit normal at a sample that is on it (counted from 0), and (nullable) the unit course of its columns there. */
 void sw_skin_normal (const SwBundle *bundle, const SwSkinSample *sample, float *normal, float *course);
 
 G_END_DECLS

@@ -18,7 +18,6 @@ G_BEGIN_DECLS
 #define SW_STRANDS_HEAVE 0.85f
 #define SW_STRANDS_HEAVE_CM 3.0f
 #define SW_STRANDS_HALF_WIDTH 0.80f
-#define SW_STRANDS_SINK 1.8f
 
 /**
  * SwStrandTop: the strand that is seen at a place.
@@ -35,26 +34,21 @@ typedef struct
 /**
  * sw_strands_top:
  * @round: across the strands
- * @n: strands after which the first comes again; 0: none does
  * @along: cm
- * @sunk: (nullable): strand k's share of being below the others is at @sunk[k x @stride]
  */
 static inline SwStrandTop
-sw_strands_top (const SwGrain *grain, float round, int n, float along, const float *sunk, gsize stride)
+sw_strands_top (const SwGrain *grain, float round, float along)
 {
   const int near = sw_grain_whole (round);
   SwStrandTop top = { 0, 0, -9, 0 };
 
-  for (int j = near - 1; j <= near + 1; j++)
+  for (int k = near - 1; k <= near + 1; k++)
     {
-      const int k = n > 0 ? (j + n) % n : j;
       const float aside = SW_STRANDS_WANDER * sw_grain_tone (grain, 2 * k, along / SW_STRANDS_WANDER_CM + 7.3f * (float) (k & 255));
-      const float across = (round - (float) j - 0.5f - aside) / SW_STRANDS_HALF_WIDTH;
+      const float across = (round - (float) k - 0.5f - aside) / SW_STRANDS_HALF_WIDTH;
       const float rise = 1 - across * across;
-      float height = SW_STRANDS_HEAVE * sw_grain_tone (grain, 2 * k + 1, along / SW_STRANDS_HEAVE_CM + 3.1f * (float) (k & 255)) + (rise > 0 ? sqrtf (rise) : rise);
+      const float height = SW_STRANDS_HEAVE * sw_grain_tone (grain, 2 * k + 1, along / SW_STRANDS_HEAVE_CM + 3.1f * (float) (k & 255)) + (rise > 0 ? sqrtf (rise) : rise);
 
-      if (sunk != NULL)
-        height -= SW_STRANDS_SINK * sunk[(gsize) k * stride];
       if (height > top.height)
         top = (SwStrandTop){ k, CLAMP (across, -1, 1), height, aside };
     }
