@@ -130,7 +130,7 @@ sw_bundle_init (SwBundle *bundle, const SwBundleRing *rings, int n_rings, int n_
 
   g_return_if_fail (n_rings >= 3 && n_around >= 3);
 
-  *bundle = (SwBundle){ n_rings, n_around, g_new (float, 3 * n), g_new (float, 3 * n), g_new (float, n_rings) };
+  *bundle = (SwBundle){ n_rings, n_around, g_new (float, 3 * n), g_new (float, 3 * n), g_new (float, n_rings), NULL };
   measure (bundle, rings);
   length = bundle->along[n_rings - 1];
   for (int i = 0; i < n_rings; i++)
@@ -153,6 +153,7 @@ sw_bundle_clear (SwBundle *bundle)
   g_free (bundle->points);
   g_free (bundle->normals);
   g_free (bundle->along);
+  g_free (bundle->boxes);
 }
 
 void
@@ -160,7 +161,7 @@ sw_bundle_shrunk (const SwBundle *bundle, double deep, SwBundle *shrunk)
 {
   const gsize n = (gsize) bundle->n_rings * (gsize) (bundle->n_around + 1);
 
-  *shrunk = (SwBundle){ bundle->n_rings, bundle->n_around, g_memdup2 (bundle->points, 3 * n * sizeof (float)), g_memdup2 (bundle->normals, 3 * n * sizeof (float)), g_memdup2 (bundle->along, (gsize) bundle->n_rings * sizeof (float)) };
+  *shrunk = (SwBundle){ bundle->n_rings, bundle->n_around, g_memdup2 (bundle->points, 3 * n * sizeof (float)), g_memdup2 (bundle->normals, 3 * n * sizeof (float)), g_memdup2 (bundle->along, (gsize) bundle->n_rings * sizeof (float)), NULL };
   for (gsize i = 0; i < 3 * n; i++)
     shrunk->points[i] -= (float) deep * bundle->normals[i];
 }
@@ -184,6 +185,28 @@ sw_bundle_turn (SwBundle *bundle, double angle)
     {
       turn (bundle->points + 3 * i, c, s);
       turn (bundle->normals + 3 * i, c, s);
+    }
+}
+
+void
+sw_bundle_find_boxes (SwBundle *bundle)
+{
+  const gsize columns = (gsize) bundle->n_around + 1;
+
+  bundle->boxes = g_new (float, 4 * (gsize) (bundle->n_rings - 1));
+  for (gsize i = 0; i + 1 < (gsize) bundle->n_rings; i++)
+    {
+      const float *points = bundle->points + 3 * i * columns;
+      float *box = bundle->boxes + 4 * i;
+
+      box[0] = box[1] = INFINITY;
+      box[2] = box[3] = -INFINITY;
+      for (gsize j = 0; j < 2 * columns; j++)
+        for (gsize k = 0; k < 2; k++)
+          {
+            box[k] = MIN (box[k], points[3 * j + k]);
+            box[2 + k] = MAX (box[2 + k], points[3 * j + k]);
+          }
     }
 }
 

@@ -27,11 +27,12 @@ typedef struct
  * SwBundle:
  * @points, @normals: n_rings x (n_around + 1) x 3; the last column is the first again
  * @along: n_rings: how far along the path, cm
+ * @boxes: (nullable): (n_rings - 1) x 4: left, top, right and bottom of the skin between a ring and the next, for quick refusal
  */
 typedef struct
 {
   int n_rings, n_around;
-  float *points, *normals, *along;
+  float *points, *normals, *along, *boxes;
 } SwBundle;
 
 /**
@@ -49,6 +50,9 @@ void sw_bundle_shrunk (const SwBundle *bundle, double deep, SwBundle *shrunk);
 
 /* Turns everything by an angle about the z axis, clockwise as seen, radians. */
 void sw_bundle_turn (SwBundle *bundle, double angle);
+
+/* Finds the boxes; nothing may be turned afterwards. */
+void sw_bundle_find_boxes (SwBundle *bundle);
 
 /* The least and greatest of each coordinate. */
 void sw_bundle_extents (const SwBundle *bundle, float *least, float *most);

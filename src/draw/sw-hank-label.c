@@ -20,8 +20,8 @@ static const float papers[] = { [SW_LABEL_WHITE] = 0.86f, [SW_LABEL_GREY] = 0.42
  */
 #define SEAM 0.80
 #define SEAM_ASLANT 0.05
-#define SEAM_SHADE 0.42f
-#define SEAM_REACH 0.075
+#define SEAM_SHADE 0.30f
+#define SEAM_REACH 0.05
 #define CUT 0.013
 #define CUT_LIGHT 1.10f
 #define SMOOTHED 0.22f /* paper is smoother than the yarn whose light and shade it is given: mean over so many radii each way */
@@ -68,6 +68,7 @@ sw_hank_label_init (SwHankLabel *label, const SwHankShape *shape, guint64 seed, 
     return;
   label->radius_cm = sw_hank_shape_label (shape, seed, &label->band);
   sw_bundle_turn (&label->band, angle);
+  sw_bundle_find_boxes (&label->band);
   label->hold = find_hold (&label->band, angle);
   if (!sketch->listing.label_words)
     return;

@@ -12,6 +12,9 @@
 
 #define MEAN_STRAND_LIGHT 0.78f
 
+/* How much of the light on yarn it throws on, where there is shade to fill. */
+#define THROWN 0.42f
+
 /* How dark it is in the groove beside a strand, and in the gaps where none is seen. */
 #define GROOVE 0.84f
 #define GAP 0.55f
@@ -54,6 +57,15 @@ beside_paper (const SwHankLight *light, float x, float y)
   if (paper->to <= paper->from)
     return 1;
   return off > 0 ? 1 - PAPER_SHADE * expf (-off / light->paper_reach) : 1 - PAPER_SHADE;
+}
+
+/* Of yarn: what falls on it, and what is thrown from strand to strand into the shade. */
+static float
+rope_light (const SwHankLight *light, const float *normal, float x, float y)
+{
+  const float falls = sw_hank_body_light (light, normal, x, y) * beside_paper (light, x, y);
+
+  return falls / (1 - THROWN + THROWN * falls);
 }
 
 /* Neighbours and locks of them are not equally bright. */
@@ -134,7 +146,7 @@ sw_hank_light_at (const SwHankLight *light, const SwSkinSample *sample, float x,
   const float near = groove_light (&knot, sample->u) * sw_strands_depth_light (1.2f * knot.lift + 0.8f);
   SwHankShade shade = { .colour = colour_at (light, strand, along) };
 
-  shade.light = sw_hank_body_light (light, knot.normal, x, y) * beside_paper (light, x, y);
+  shade.light = rope_light (light, knot.normal, x, y);
   shade.light *= 1 + light->single * (yarn.light / MEAN_STRAND_LIGHT * near - 1);
   shade.light *= tone_at (light, strand, along);
   shade.dye = light->single * yarn.dye;
@@ -156,7 +168,7 @@ sw_hank_light_gap (const SwHankLight *light, const SwSkinSample *sample, float x
 
   sw_skin_normal (bundle, sample, normal, course);
   yarn = sw_yarn_light_at (&light->strand, &(SwYarnPoint){ 32 + along / light->strand_cm, -0.97f * across, { course[0], -course[1], course[2] }, (guint32) strand * 977u + 14u });
-  shade.light = sw_hank_body_light (light, normal, x, y) * beside_paper (light, x, y) * tone_at (light, strand, along);
+  shade.light = rope_light (light, normal, x, y) * tone_at (light, strand, along);
   shade.light *= 1 + light->single * (GAP * (1 - 0.7f * across * across) * yarn.light / MEAN_STRAND_LIGHT - 1);
   return shade;
 }

@@ -15,7 +15,7 @@
  */
 #define FINER 4
 #define FINER_BROAD 3
-#define BROAD_PX 7.0
+#define BROAD_PX 4.5
 #define MOST_IN_BLOCK (FINER * FINER)
 #define TWICE_FROM 5 /* of a block's samples on one strand, two are lit */
 

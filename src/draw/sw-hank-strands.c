@@ -256,6 +256,21 @@ edge_at (const SwGrain *grain, int strand, float across, float along_cm, float f
   return 1 + frayed * (0.6f * sw_grain_tone (grain, row, at + 2.0f * across) + 0.4f * sw_grain_tone (grain, row + 1, 2.3f * at));
 }
 
+/* Short pieces are drawn several at once: so many samples, and so many pieces at most. */
+#define PIECE_SAMPLES 40
+#define MOST_AT_ONCE 4
+
+static int
+pieces_at_once (const SwHankStrands *strands, const SwSkinView *view)
+{
+  const float length = strands->along[strands->n_rings - 1] / (float) (strands->n_rings - 1) / view->step;
+  int n = 1;
+
+  while (n < MOST_AT_ONCE && 2 * (float) n * length <= PIECE_SAMPLES)
+    n *= 2;
+  return n;
+}
+
 /* An end of a piece of strand, in samples: its middle and the way to its left edge. */
 typedef struct
 {
@@ -275,7 +290,7 @@ typedef struct
   const SwSkinView *view;
   const SwGrain *grain;
   SwSkinSample *samples;
-  int strand, patch;
+  int strand, patch, at_once;
   float frayed;
   float along_cm, length_cm; /* of the piece from the strand's beginning, and on to its end */
 } Piece;
@@ -290,14 +305,20 @@ static void
 put (const Piece *piece, const End *a, const End *b, int i, int j, float s, float t)
 {
   SwSkinSample *sample = &piece->samples[(gsize) j * (gsize) piece->view->width + (gsize) i];
-  const float rise = 1 - s * s, high = a->high + (b->high - a->high) * t;
-  const float z = a->z + (b->z - a->z) * t + (rise > 0 ? high * sqrtf (rise) : 0);
+  const float rise = 1 - s * s, high = a->high + (b->high - a->high) * t, axis = a->z + (b->z - a->z) * t;
+  float z, rings;
+  int ring;
 
+  if (sample->patch >= 0 && sample->z >= axis + high)
+    return;
+  z = axis + (rise > 0 ? high * sqrtf (rise) : 0);
   if (sample->patch >= 0 && sample->z >= z)
     return;
   if (fabsf (s) > 1 - piece->frayed && fabsf (s) > edge_at (piece->grain, piece->strand, s, piece->along_cm + t * piece->length_cm, piece->frayed))
     return;
-  *sample = (SwSkinSample){ z, piece->patch, CLAMP (s, -1, 1), t };
+  rings = t * (float) piece->at_once;
+  ring = MIN ((int) rings, piece->at_once - 1);
+  *sample = (SwSkinSample){ z, piece->patch + ring, CLAMP (s, -1, 1), rings - (float) ring };
 }
 
 /* One triangle, row by row. */
@@ -376,6 +397,7 @@ raster_piece (Piece *piece, const SwStrandKnot *from, const SwStrandKnot *to)
 void
 sw_hank_strands_raster (const SwHankStrands *strands, const SwGrain *grain, const SwSkinView *view, SwSkinSample *samples)
 {
+  const int at_once = pieces_at_once (strands, view);
   Piece piece = { .view = view, .grain = grain, .samples = samples, .frayed = frayed_in (view) };
 
   for (int k = 0; k < strands->n; k++)
@@ -386,15 +408,18 @@ sw_hank_strands_raster (const SwHankStrands *strands, const SwGrain *grain, cons
 
         if (beside (view, strands->boxes + 4 * ((gsize) k * (gsize) strands->n_boxes + (gsize) b)))
           continue;
-        for (int i = b * SW_STRAND_STRETCH; i < last; i++)
+        for (int i = b * SW_STRAND_STRETCH; i < last; i += at_once)
           {
-            if (row[i].normal[2] < FAR_SIDE || row[i + 1].normal[2] < FAR_SIDE || is_kinked (&row[i], &row[i + 1]))
+            const int to = MIN (i + at_once, last);
+
+            if (row[i].normal[2] < FAR_SIDE || row[to].normal[2] < FAR_SIDE || is_kinked (&row[i], &row[to]))
               continue;
             piece.strand = k;
             piece.patch = k * (strands->n_rings - 1) + i;
+            piece.at_once = to - i;
             piece.along_cm = strands->along[i];
-            piece.length_cm = strands->along[i + 1] - strands->along[i];
-            raster_piece (&piece, &row[i], &row[i + 1]);
+            piece.length_cm = strands->along[to] - strands->along[i];
+            raster_piece (&piece, &row[i], &row[to]);
           }
       }
 }

@@ -36,6 +36,7 @@ sw_hank_new (const SwForecast *forecast, int number, double angle, cairo_surface
   sw_forecast_skein_clear (&skein);
   self->grain = sw_grain_new (seed);
   sw_bundle_shrunk (&self->bundle, GAP_DEEP * self->shape.strand_cm, &self->core);
+  sw_bundle_find_boxes (&self->core);
   sw_hank_strands_init (&self->strands, &self->bundle, &self->yarn, self->grain, &self->label.hold, self->shape.strand_cm, seed);
   sw_hank_strands_extents (&self->strands, box);
   self->box = (SwBox){ (double) box[0], (double) box[1], (double) (box[2] - box[0]), (double) (box[3] - box[1]) };

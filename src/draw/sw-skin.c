@@ -34,7 +34,7 @@ area (const Corner *a, const Corner *b, const Corner *c)
 static void
 fill (const Sheet *sheet, const Corner *a, const Corner *b, const Corner *c, int patch)
 {
-  const float whole = area (a, b, c);
+  const float whole = area (a, b, c), nearest = MAX (a->z, MAX (b->z, c->z));
   const int left = MAX ((int) ceilf (MIN (a->x, MIN (b->x, c->x))), 0), right = MIN ((int) floorf (MAX (a->x, MAX (b->x, c->x))), sheet->view->width - 1);
   const int top = MAX ((int) ceilf (MIN (a->y, MIN (b->y, c->y))), 0), bottom = MIN ((int) floorf (MAX (a->y, MAX (b->y, c->y))), sheet->view->height - 1);
 
@@ -44,10 +44,14 @@ fill (const Sheet *sheet, const Corner *a, const Corner *b, const Corner *c, int
     for (int i = left; i <= right; i++)
       {
         const Corner at = { .x = (float) i, .y = (float) j };
-        const float wa = area (b, c, &at), wb = area (c, a, &at), wc = area (a, b, &at);
         SwSkinSample *sample = &sheet->samples[(gsize) j * (gsize) sheet->view->width + (gsize) i];
-        float z;
+        float wa, wb, wc, z;
 
+        if (sample->patch >= 0 && sample->z >= nearest)
+          continue;
+        wa = area (b, c, &at);
+        wb = area (c, a, &at);
+        wc = area (a, b, &at);
         if (wa < 0 || wb < 0 || wc < 0)
           continue;
         z = (wa * a->z + wb * b->z + wc * c->z) / whole;
@@ -72,18 +76,9 @@ beside (const Sheet *sheet, const Corner *corners)
 static gboolean
 ring_beside (const SwBundle *bundle, gsize ring, const SwSkinView *view)
 {
-  const gsize columns = (gsize) bundle->n_around + 1;
-  const float *points = bundle->points + 3 * ring * columns;
-  float left = INFINITY, top = INFINITY, right = -INFINITY, bottom = -INFINITY;
+  const float *box = bundle->boxes + 4 * ring;
 
-  for (gsize i = 0; i < 2 * columns; i++)
-    {
-      left = MIN (left, points[3 * i]);
-      right = MAX (right, points[3 * i]);
-      top = MIN (top, points[3 * i + 1]);
-      bottom = MAX (bottom, points[3 * i + 1]);
-    }
-  return right < view->left || bottom < view->top || left > view->left + view->step * (float) view->width || top > view->top + view->step * (float) view->height;
+  return bundle->boxes != NULL && (box[2] < view->left || box[3] < view->top || box[0] > view->left + view->step * (float) view->width || box[1] > view->top + view->step * (float) view->height);
 }
 
 void
