@@ -7,11 +7,11 @@
 
 #include <math.h>
 
-#define FIBRE_CM 0.0035 /* with the blur of a lens; a fibre is a third of it */
-#define MOST 16000
-#define PLAINEST 0.7  /* how opaque: hairs beside the hank ... */
-#define FAINTEST 0.16 /* ... and those over it */
-#define OVER 0.35     /* of these, so many are drawn */
+#define FIBRE_CM 0.0045 /* with the blur of a lens; a fibre is half of it */
+#define MOST 40000
+#define PLAINEST 0.85 /* how opaque: hairs beside the hank ... */
+#define FAINTEST 0.30 /* ... and those over it */
+#define OVER 0.3     /* of these, so many are drawn */
 
 typedef struct
 {
@@ -62,7 +62,7 @@ draw_hair (cairo_t *cr, const Root *root, guint64 address, double length, double
 {
   const double thin = MIN (FIBRE_CM * px_per_cm / width, 1);
   const double side = chance (address, 3) < 0.5 ? -1 : 1, lift = 0.25 + chance (address, 4), bow = 1.6 * (chance (address, 5) - 0.5);
-  const double x = root->x * px_per_cm, y = root->y * px_per_cm, reach = length * px_per_cm * (0.3 + chance (address, 6));
+  const double x = root->x * px_per_cm, y = root->y * px_per_cm, far = chance (address, 6), reach = length * px_per_cm * (0.2 + 1.1 * far * far); /* most are short: a halo, and few stand out of it */
   /* Along the strand, lifted towards where its side faces, and bowed. */
   const double dx = side * root->along_x + lift * root->out_x, dy = side * root->along_y + lift * root->out_y;
   const double seen = hypot (root->out_x, root->out_y);

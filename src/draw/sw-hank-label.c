@@ -23,7 +23,7 @@ static const float papers[] = { [SW_LABEL_WHITE] = 0.86f, [SW_LABEL_GREY] = 0.42
 #define SEAM_SHADE 0.30f
 #define SEAM_REACH 0.05
 #define CUT 0.013
-#define CUT_LIGHT 1.10f
+#define CUT_LIGHT 1.05f
 #define SMOOTHED 0.22f /* paper is smoother than the yarn whose light and shade it is given: mean over so many radii each way */
 
 /* The hank is turned so far, degrees, before the print reads round it. */

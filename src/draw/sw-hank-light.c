@@ -6,6 +6,9 @@
 #include "draw/sw-strands.h"
 #include "sketch/sw-chance.h"
 
+/* Several places of each pixel are lit: plies are told apart at a width at which a single look would miss them. */
+#define FINER 3.0
+
 /* How unlike in brightness neighbours and locks of them are. */
 #define TONE 0.07f
 #define LOCK_TONE 0.07f
@@ -33,7 +36,7 @@ void
 sw_hank_light_init (SwHankLight *light, const SwBundle *bundle, const SwHankStrands *strands, const SwHankYarn *yarn, const SwRelief *relief, double x, double y, const SwGrain *grain, const SwSketch *sketch, double strand_cm, double px)
 {
   *light = (SwHankLight){ bundle, strands, yarn, relief, (float) x, (float) y, grain, .strand_cm = (float) strand_cm, .single = smooth (((float) px - 0.8f) / 2.2f) };
-  sw_yarn_light_init (&light->strand, sketch->yarn.fibre, (int) sketch->yarn.plies, px);
+  sw_yarn_light_init (&light->strand, sketch->yarn.fibre, (int) sketch->yarn.plies, FINER * px);
 }
 
 /* The rope's own roundness in the room it lies in: sky from all sides, and the lamp. */

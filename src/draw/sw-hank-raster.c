@@ -17,7 +17,7 @@
 #define FINER_BROAD 3
 #define BROAD_PX 4.5
 #define MOST_IN_BLOCK (FINER * FINER)
-#define TWICE_FROM 5 /* of a block's samples on one strand, two are lit */
+#define LIT_EACH 4 /* of so many of a block's samples on one strand, one is lit */
 
 /*
  * A vivid or pale colour has a channel that cannot go higher, and held together
@@ -186,17 +186,17 @@ static int
 add_block (const Job *job, const SwSkinSample *samples, int across, float x, float y, float step, float *sum)
 {
   Group groups[MOST_IN_BLOCK];
-  const int n = group_block (job, samples, across, groups);
+  const int n = group_block (job, samples, across, groups), odd = (lrintf (x / step) + lrintf (y / step)) / job->block & 1; /* of two in the middle, now the one and now the other */
   int covered = 0;
 
   for (int k = 0; k < n; k++)
     {
       const Group *group = &groups[k];
-      const int times = group->n >= TWICE_FROM ? 2 : 1;
+      const int times = (group->n + LIT_EACH - 1) / LIT_EACH;
 
       for (int t = 0; t < times; t++)
         {
-          const int member = group->members[group->n * (2 * t + 1) / (2 * times)], i = member % job->block, j = member / job->block;
+          const int member = group->members[(group->n * (2 * t + 1) - odd) / (2 * times)], i = member % job->block, j = member / job->block;
 
           add_sample (job, &samples[j * across + i], x + step * (float) i, y + step * (float) j, (float) group->n / (float) times, sum);
         }

@@ -257,7 +257,7 @@ edge_at (const SwGrain *grain, int strand, float across, float along_cm, float f
 }
 
 /* Short pieces are drawn several at once: so many samples, and so many pieces at most. */
-#define PIECE_SAMPLES 40
+#define PIECE_SAMPLES 12
 #define MOST_AT_ONCE 4
 
 static int

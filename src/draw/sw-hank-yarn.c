@@ -90,11 +90,29 @@ fill_slot (const SwForecast *forecast, const SwSkeinLegs *legs, const SwHankShap
     }
 }
 
+/* The forecast has colours in steps, which a cord shows; on the strand they run into each other. */
+static void
+run_together (const float *from, float *to)
+{
+  static const float weights[] = { 1, 2, 3, 2, 1 };
+
+  for (int i = 0; i < SW_HANK_PLACES; i++)
+    for (int k = 0; k < 3; k++)
+      {
+        float sum = 0;
+
+        for (int j = -2; j <= 2; j++)
+          sum += weights[j + 2] * from[3 * CLAMP (i + j, 0, SW_HANK_PLACES - 1) + k];
+        to[3 * i + k] = sum / 9;
+      }
+}
+
 void
 sw_hank_yarn_init (SwHankYarn *yarn, const SwForecast *forecast, const SwSkeinLegs *legs, const SwHankShape *shape, guint64 seed)
 {
   const gsize n = (gsize) shape->around * SW_HANK_PLACES;
   g_autofree float *xyz = g_new (float, 3 * SW_HANK_PLACES);
+  g_autofree float *even = g_new (float, 3 * SW_HANK_PLACES);
 
   *yarn = (SwHankYarn){ shape->around, g_new (guint32, n), g_new (float, n) };
   for (int k = 0; k < yarn->n; k++)
@@ -103,7 +121,8 @@ sw_hank_yarn_init (SwHankYarn *yarn, const SwForecast *forecast, const SwSkeinLe
       const gsize at = (gsize) k * SW_HANK_PLACES;
 
       fill_slot (forecast, legs, shape, &slot, xyz, yarn->sunk + at);
-      sw_pixels_from_xyz (xyz, xyz + 1, xyz + 2, 3, SW_HANK_PLACES, yarn->pixels + at);
+      run_together (xyz, even);
+      sw_pixels_from_xyz (even, even + 1, even + 2, 3, SW_HANK_PLACES, yarn->pixels + at);
     }
 }
 

@@ -13,7 +13,7 @@
 #define ROOM 3.0         /* round the hanks for their shadows, radii */
 
 /* Hairs to a cm2 for each that the kernel has to a strand's diameter; none where strands are not told apart. */
-#define HAIRS 18.0
+#define HAIRS 34.0
 #define HAIRS_FROM_PX 2.5
 
 SwHank *

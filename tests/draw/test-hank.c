@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "draw-fixture.h"
+#include "hank-fixture.h"
 
 #include "draw/sw-exposure.h"
 #include "draw/sw-hank-shape.h"
-#include "draw/sw-hank-private.h"
 #include "draw/sw-laid.h"
 #include "draw/sw-wet.h"
 #include "sketch/sw-chance.h"
@@ -14,15 +13,6 @@
 
 /* Yarns from nearly white to nearly black, grey and vivid: CIELAB, own inventions. */
 static const double yarns[][3] = { { 92, 0, 8 }, { 89, 0.5, 9 }, { 70, -30, 20 }, { 55, 60, 25 }, { 45, 15, -45 }, { 75, 10, 75 }, { 20, 8, -12 }, { 10, 0, 0 } };
-
-static SwForecast *
-plain_forecast (const double *lab)
-{
-  g_autoptr (SwSketch) sketch = test_bare_sketch (2);
-
-  sketch->yarn.undyed = (SwSample){ .kind = SW_SAMPLE_LAB, .numbers = { lab[0], lab[1], lab[2] } };
-  return fixture_forecast (sketch);
-}
 
 static SwLab
 strand_colour (const SwForecast *forecast)
@@ -52,34 +42,6 @@ opaque_mean (cairo_surface_t *surface)
       }
   g_assert_cmpfloat (n, >, 500);
   return sw_lab_from_xyz ((SwXyz){ sum.x / n, sum.y / n, sum.z / n });
-}
-
-static SwHank *
-laid_hank (const SwForecast *forecast, int number, double angle)
-{
-  SwHank *hank = sw_hank_new (forecast, number, angle, NULL);
-  const double nowhere = 0;
-
-  sw_hanks_lay (&hank, 1, &nowhere, &nowhere);
-  return hank;
-}
-
-static cairo_surface_t *
-raster_hank (SwHank *hank, double px_per_cm, int left, int top, int width, int height)
-{
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
-
-  sw_hank_raster (hank, px_per_cm, left, top, width, height, cairo_image_surface_get_stride (surface) / 4, (guint32 *) (gpointer) cairo_image_surface_get_data (surface));
-  cairo_surface_mark_dirty (surface);
-  return surface;
-}
-
-static cairo_surface_t *
-whole_hank (SwHank *hank, double px_per_cm)
-{
-  const SwBox box = sw_hank_get_box (hank);
-
-  return raster_hank (hank, px_per_cm, (int) floor (box.x * px_per_cm), (int) floor (box.y * px_per_cm), (int) (box.width * px_per_cm) + 2, (int) (box.height * px_per_cm) + 2);
 }
 
 static void

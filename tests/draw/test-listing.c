@@ -122,6 +122,41 @@ test_grounds (void)
     }
 }
 
+/* Three hanks use a square's room in both directions: pale yarn on charcoal shows where they are. */
+static void
+test_room (void)
+{
+  for (int palette = 0; palette < 2; palette++)
+    {
+      g_autoptr (SwSketch) sketch = sw_sketch_new ();
+      g_autoptr (SwForecast) forecast = NULL;
+      cairo_surface_t *surface;
+      int left = 400, top = 400, right = 0, bottom = 0, most;
+
+      sketch->listing.arrangement = SW_ARRANGEMENT_HANKS;
+      sketch->listing.hanks = 3;
+      sketch->listing.palette = palette;
+      sketch->listing.ground = SW_GROUND_CHARCOAL;
+      forecast = fixture_forecast (sketch);
+      surface = fixture_paint (sw_draw_listing, forecast, 400, 400, &sw_look_plain);
+      most = palette ? 280 : 400; /* rows above the chips */
+      for (int j = 0; j < most; j++)
+        for (int i = 0; i < 400; i++)
+          if (fixture_pixel (surface, i, j).y > 30)
+            {
+              left = MIN (left, i);
+              right = MAX (right, i);
+              top = MIN (top, j);
+              bottom = MAX (bottom, j);
+            }
+      g_test_message ("%d x %d", right - left, bottom - top);
+      g_assert_cmpint (right - left, >, 400 * 0.53);
+      g_assert_cmpint (bottom - top, >, 400 * 0.53);
+      g_assert_cmpint (MAX (right - left, bottom - top), >, 400 * 0.8);
+      cairo_surface_destroy (surface);
+    }
+}
+
 /* Each arrangement, the mark and the twist change the picture. */
 static void
 test_settings_show (void)
@@ -246,5 +281,6 @@ main (int argc, char **argv)
   g_test_add_func ("/listing/settings", test_settings_show);
   g_test_add_func ("/listing/chip", test_chip);
   g_test_add_func ("/listing/words", test_words_show);
+  g_test_add_func ("/listing/room", test_room);
   return g_test_run ();
 }
