@@ -157,13 +157,40 @@ sw_bundle_clear (SwBundle *bundle)
 }
 
 void
+sw_bundle_middle (const SwBundle *bundle, int ring, float *middle)
+{
+  const float *points = bundle->points + 3 * (gsize) ring * (gsize) (bundle->n_around + 1);
+
+  for (int k = 0; k < 3; k++)
+    {
+      middle[k] = 0;
+      for (int j = 0; j < bundle->n_around; j++)
+        middle[k] += points[3 * j + k] / (float) bundle->n_around;
+    }
+}
+
+/* Towards the rings' middles: where the path bends closely the skin's normals go astray. */
+void
 sw_bundle_shrunk (const SwBundle *bundle, double deep, SwBundle *shrunk)
 {
   const gsize n = (gsize) bundle->n_rings * (gsize) (bundle->n_around + 1);
 
   *shrunk = (SwBundle){ bundle->n_rings, bundle->n_around, g_memdup2 (bundle->points, 3 * n * sizeof (float)), g_memdup2 (bundle->normals, 3 * n * sizeof (float)), g_memdup2 (bundle->along, (gsize) bundle->n_rings * sizeof (float)), NULL };
-  for (gsize i = 0; i < 3 * n; i++)
-    shrunk->points[i] -= (float) deep * bundle->normals[i];
+  for (int i = 0; i < bundle->n_rings; i++)
+    {
+      float *point = shrunk->points + 3 * (gsize) i * (gsize) (bundle->n_around + 1);
+      float middle[3];
+
+      sw_bundle_middle (bundle, i, middle);
+      for (int j = 0; j <= bundle->n_around; j++, point += 3)
+        {
+          const float out[3] = { point[0] - middle[0], point[1] - middle[1], point[2] - middle[2] };
+          const float kept = 1 - MIN ((float) deep / MAX (sqrtf (dot (out, out)), 1e-6f), 1);
+
+          for (int k = 0; k < 3; k++)
+            point[k] = middle[k] + kept * out[k];
+        }
+    }
 }
 
 static void

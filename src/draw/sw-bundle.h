@@ -45,7 +45,10 @@ typedef struct
 void sw_bundle_init (SwBundle *bundle, const SwBundleRing *rings, int n_rings, int n_around, double turns, double uneven, guint64 seed);
 void sw_bundle_clear (SwBundle *bundle);
 
-/* The same, @deep cm beneath its skin. @shrunk: (out caller-allocates) */
+/* The middle of a ring of the skin. */
+void sw_bundle_middle (const SwBundle *bundle, int ring, float *middle);
+
+/* The same, @deep cm beneath its skin, or its middle. @shrunk: (out caller-allocates) */
 void sw_bundle_shrunk (const SwBundle *bundle, double deep, SwBundle *shrunk);
 
 /* Turns everything by an angle about the z axis, clockwise as seen, radians. */

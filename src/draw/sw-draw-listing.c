@@ -348,7 +348,7 @@ sw_draw_listing (cairo_t *cr, const SwForecast *forecast, double width, double h
   sw_canvas_begin (&self.canvas, cr, width, height, look);
   self.canvas.font = SW_SHOP_FONT;
   measure_foot (&self, mark);
-  sw_listing_layout (self.listing, &self.foot, width, height, &self.layout);
+  sw_listing_layout (self.listing, &self.foot, sw_hank_slim (forecast->sketch), width, height, &self.layout);
   sw_ground_draw (&self.canvas, self.ground);
   draw_yarn (&self, mark);
   if (self.layout.palette.width > 0)

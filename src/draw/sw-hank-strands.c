@@ -6,6 +6,7 @@
 #include "draw/sw-strands.h"
 
 #include <math.h>
+#include <string.h>
 
 /* Lengths across are in strand widths. */
 #define HALF_WIDTH 0.62f
@@ -126,7 +127,7 @@ normalise (float *v)
 }
 
 static void
-place_knot (const SwBundle *bundle, int ring, float round, float lift, int n, float strand_cm, SwStrandKnot *knot)
+place_knot (const SwBundle *bundle, int ring, const float *core, float round, float lift, int n, float strand_cm, SwStrandKnot *knot)
 {
   const gsize row = (gsize) ring * (gsize) (bundle->n_around + 1);
   const float turned = round / (float) n, at = (turned - floorf (turned)) * (float) bundle->n_around;
@@ -135,7 +136,7 @@ place_knot (const SwBundle *bundle, int ring, float round, float lift, int n, fl
   const float *p = bundle->points + (row + (gsize) column) * 3, *m = bundle->normals + (row + (gsize) column) * 3;
   const float wide = sqrtf ((p[3] - p[0]) * (p[3] - p[0]) + (p[4] - p[1]) * (p[4] - p[1]) + (p[5] - p[2]) * (p[5] - p[2])) * (float) bundle->n_around / (float) n;
   const float room = CLAMP (wide, 0.55f * strand_cm, 1.25f * strand_cm);
-  float middle[3], off;
+  float middle[3], off, out = 0;
 
   knot->half = HALF_WIDTH * room;
   off = lift * room - knot->half;
@@ -143,11 +144,18 @@ place_knot (const SwBundle *bundle, int ring, float round, float lift, int n, fl
     knot->normal[i] = m[i] + (m[3 + i] - m[i]) * t;
   normalise (knot->normal);
   for (int i = 0; i < 3; i++)
-    middle[i] = p[i] + (p[3 + i] - p[i]) * t + off * knot->normal[i];
+    {
+      middle[i] = p[i] + (p[3 + i] - p[i]) * t;
+      out += (middle[i] - core[i]) * knot->normal[i];
+      middle[i] += off * knot->normal[i];
+    }
   knot->x = middle[0];
   knot->y = middle[1];
   knot->z = middle[2];
   knot->lift = lift;
+  /* Where the bundle bends too closely its skin is inside out: nothing of that is seen. */
+  if (out <= 0)
+    memcpy (knot->normal, (float[]){ 0, 0, -1 }, sizeof knot->normal);
 }
 
 static void
@@ -203,12 +211,15 @@ sw_hank_strands_init (SwHankStrands *strands, const SwBundle *bundle, const SwHa
   *strands = (SwHankStrands){ n, bundle->n_rings, n_boxes, g_new (SwStrandKnot, (gsize) n * (gsize) bundle->n_rings), bundle->along, g_new (float, 4 * (gsize) n * (gsize) n_boxes) };
   for (int i = 0; i < bundle->n_rings; i++)
     {
+      float core[3];
+
+      sw_bundle_middle (bundle, i, core);
       find_lie (bundle, yarn, grain, freedom_at (bundle, hold, i), seed, i, &lie);
       for (int k = 0; k < n; k++)
         {
           SwStrandKnot *knot = &strands->knots[(gsize) k * (gsize) bundle->n_rings + (gsize) i];
 
-          place_knot (bundle, i, lie.round[k], lie.lift[k], n, (float) strand_cm, knot);
+          place_knot (bundle, i, core, lie.round[k], lie.lift[k], n, (float) strand_cm, knot);
           knot->over[0] = over_at (&lie, n, k, -1);
           knot->over[1] = over_at (&lie, n, k, 1);
         }

@@ -70,6 +70,16 @@ sw_hank_free (SwHank *self)
   g_free (self);
 }
 
+/* Two ropes beside each other; the knot and the fold are as much longer than the path between them as these are thick. */
+double
+sw_hank_slim (const SwSketch *sketch)
+{
+  SwHankShape shape;
+
+  sw_hank_shape_init (&shape, sketch);
+  return 3.7 * shape.radius_cm / (shape.length_cm + 3.2 * shape.radius_cm);
+}
+
 SwBox
 sw_hank_get_box (const SwHank *self)
 {

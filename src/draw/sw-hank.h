@@ -23,6 +23,9 @@ typedef struct _SwHank SwHank;
 SwHank *sw_hank_new (const SwForecast *forecast, int number, double angle, cairo_surface_t *mark) G_GNUC_WARN_UNUSED_RESULT;
 void sw_hank_free (SwHank *self);
 
+/* Width of a hank of that yarn over its length, about. */
+double sw_hank_slim (const SwSketch *sketch);
+
 /* Its outline's box, cm, about the hank's own origin. */
 SwBox sw_hank_get_box (const SwHank *self);
 

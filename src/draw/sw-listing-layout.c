@@ -167,22 +167,22 @@ place_foot (const SwListingSettings *listing, const SwListingFoot *foot, double 
   layout->stage = (SwBox){ safe->x, safe->y, safe->width, MAX (bottom - safe->y, 1) };
 }
 
-/* A hank's width with the gap beside it, in lengths. */
-#define SLIM 0.21
+/* From one hank to the next, at least, in widths. */
+#define CLOSE 1.15
 
 /* How long @n hanks are that lie along @along, side by side across @across. */
 static double
-longest (double along, double across, int n)
+longest (double along, double across, double slim, int n)
 {
-  return MIN (along, across / (SLIM * n));
+  return MIN (along, across / (CLOSE * slim * n));
 }
 
 /* Side by side, as one lays out a batch: not quite in line. */
 static void
-place_row (SwListingLayout *layout, int n)
+place_row (SwListingLayout *layout, double slim, int n)
 {
   const SwBox *stage = &layout->stage;
-  const gboolean lying = longest (stage->width, stage->height, n) > longest (stage->height, stage->width, n);
+  const gboolean lying = longest (stage->width, stage->height, slim, n) > longest (stage->height, stage->width, slim, n);
   const double step_x = lying ? 0 : stage->width / n, step_y = lying ? stage->height / n : 0;
 
   layout->n_hanks = n;
@@ -198,7 +198,7 @@ place_row (SwListingLayout *layout, int n)
 }
 
 void
-sw_listing_layout (const SwListingSettings *listing, const SwListingFoot *foot, double width, double height, SwListingLayout *layout)
+sw_listing_layout (const SwListingSettings *listing, const SwListingFoot *foot, double slim, double width, double height, SwListingLayout *layout)
 {
   double letters, caption_width;
   const Arrangement *arrangement;
@@ -210,7 +210,7 @@ sw_listing_layout (const SwListingSettings *listing, const SwListingFoot *foot, 
   place_foot (listing, foot, MIN (width, height), caption_width, layout);
   if (listing->arrangement == SW_ARRANGEMENT_HANKS)
     {
-      place_row (layout, (int) CLAMP (listing->hanks, 2, SW_MOST_HANKS));
+      place_row (layout, slim, (int) CLAMP (listing->hanks, 2, SW_MOST_HANKS));
       return;
     }
   arrangement = &arrangements[listing->arrangement][shape_of (&layout->stage)];

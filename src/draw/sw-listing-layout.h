@@ -62,7 +62,8 @@ void sw_listing_palette_room (int n, double width, double height, double *letter
 /**
  * sw_listing_layout:
  * @foot: caption and mark are left out where the label has them
+ * @slim: width of a hank of this yarn over its length
  */
-void sw_listing_layout (const SwListingSettings *listing, const SwListingFoot *foot, double width, double height, SwListingLayout *layout);
+void sw_listing_layout (const SwListingSettings *listing, const SwListingFoot *foot, double slim, double width, double height, SwListingLayout *layout);
 
 G_END_DECLS

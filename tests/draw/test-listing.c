@@ -25,7 +25,7 @@ check_layout (const SwListingSettings *listing, const SwListingFoot *foot, doubl
   SwListingLayout layout;
   const SwBox *feet[5];
 
-  sw_listing_layout (listing, foot, width, height, &layout);
+  sw_listing_layout (listing, foot, 0.17, width, height, &layout);
   feet[0] = &layout.stage;
   feet[1] = &layout.palette;
   feet[2] = &layout.caption;
@@ -47,7 +47,7 @@ check_layout (const SwListingSettings *listing, const SwListingFoot *foot, doubl
       const SwListingFoot one = { foot->mark_aspect, 1, foot->name_lines, foot->small };
       SwListingLayout less;
 
-      sw_listing_layout (listing, &one, width, height, &less);
+      sw_listing_layout (listing, &one, 0.17, width, height, &less);
       g_assert_cmpfloat_with_epsilon (layout.caption.height, 2 * less.caption.height, 1e-6);
     }
   if (layout.mark.width > 0)
