@@ -10,7 +10,7 @@
 
 /* How much light the papers throw back, and by how much that differs from place to place. */
 static const float papers[] = { [SW_LABEL_WHITE] = 0.86f, [SW_LABEL_GREY] = 0.42f };
-#define FIBRES 0.014f
+#define FIBRES 0.030f
 #define LEVEL_LIGHT 0.90f /* on open, level paper: see sw_hank_body_light() */
 
 /*

@@ -44,7 +44,7 @@
 #define LABEL_FADES 1.6
 #define LABEL_FLAT 0.05   /* lying on the table */
 #define LABEL_RAISED 0.30  /* above whatever strand heaves beneath it */
-#define LABEL_UNEVEN 0.012 /* drawn over what is beneath it */
+#define LABEL_UNEVEN 0.020 /* drawn over what is beneath it */
 #define LABEL_RINGS 24
 
 /* How unlike the knots are: where the one end goes round, and how far the other looks out; shares. */
