@@ -232,16 +232,16 @@ paper_light (const SwHankLabel *label, const SwHankLight *light, const float *no
   return sum / (9 * LEVEL_LIGHT);
 }
 
-/* Light and shade of the strip's cut edges; @down: cm round from the front, downwards. */
+/* Light and shade of the strip's cut edges; @down: cm round from the front, downwards; @soft: cm over which one goes over into the other. */
 static float
-edge_light (const SwHankLabel *label, double along, double down)
+edge_light (const SwHankLabel *label, double along, double down, double soft)
 {
   const double r = label->radius_cm, seam = (SEAM + SEAM_ASLANT * (along / label->width_cm - 0.5)) * r;
   const double over = seam - down, in = MIN (along, label->width_cm - along);
+  const double upper = CLAMP (over / soft + 0.5, 0, 1);
+  const float shade = 1 - SEAM_SHADE * (float) exp (MIN (over, 0) / (SEAM_REACH * r));
 
-  if (over < 0)
-    return 1 - SEAM_SHADE * (float) exp (over / (SEAM_REACH * r));
-  return MIN (over, in) < CUT * r ? CUT_LIGHT : 1;
+  return shade + (float) upper * ((MIN (over, in) < CUT * r ? CUT_LIGHT : 1) - shade);
 }
 
 void
@@ -258,7 +258,7 @@ sw_hank_label_light (const SwHankLabel *label, const SwHankLight *light, const S
   float normal[3], colour[3] = { 0 }, here;
 
   sw_skin_normal (band, sample, normal, NULL);
-  here = paper_light (label, light, normal, x, y) * edge_light (label, along, down);
+  here = paper_light (label, light, normal, x, y) * edge_light (label, along, down, 3 / px_per_cm);
   if (pixel >> 24 != 0)
     sw_linear_decode (linear, sw_linear_unpremultiply (pixel), colour);
   for (int k = 0; k < 3; k++)

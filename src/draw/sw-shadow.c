@@ -9,11 +9,22 @@
 #define DARKEST 0.62 /* of the shadow */
 #define RIM 12.0     /* places over which it fades out */
 
-#define BENEATH 3    /* places so far in from the edge of what lies there have its shadow too */
+#define BENEATH 4    /* places so far in from the edge of what lies there have its shadow too */
+
+/* Whether something lies on a place or right beside it, where its own light is mixed into that of the table. */
+static gboolean
+is_touched (const SwRelief *relief, int i, int j)
+{
+  for (int b = MAX (j - 1, 0); b <= MIN (j + 1, relief->height - 1); b++)
+    for (int a = MAX (i - 1, 0); a <= MIN (i + 1, relief->width - 1); a++)
+      if (relief->heights[(gsize) b * (gsize) relief->width + (gsize) a] > relief->ground)
+        return TRUE;
+  return FALSE;
+}
 
 /*
  * The light on the table. What lies on it is itself in the light, and would
- * shine out round its own edge: beneath that edge it is as dark as beside it.
+ * shine out round its own edge: at that edge and beneath it is as dark as beside it.
  */
 static float *
 table_light (const SwRelief *relief)
@@ -22,8 +33,13 @@ table_light (const SwRelief *relief)
   float *light = g_new (float, n);
   g_autofree float *before = g_new (float, n);
 
-  for (gsize i = 0; i < n; i++)
-    light[i] = relief->heights[i] > relief->ground ? INFINITY : SW_RELIEF_SKY * relief->sky[i] + SW_RELIEF_LAMP * relief->lamp[i];
+  for (int j = 0; j < relief->height; j++)
+    for (int i = 0; i < relief->width; i++)
+      {
+        const gsize at = (gsize) j * (gsize) relief->width + (gsize) i;
+
+        light[at] = is_touched (relief, i, j) ? INFINITY : SW_RELIEF_SKY * relief->sky[at] + SW_RELIEF_LAMP * relief->lamp[at];
+      }
   for (int pass = 0; pass < BENEATH; pass++)
     {
       memcpy (before, light, n * sizeof *light);
