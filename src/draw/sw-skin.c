@@ -31,6 +31,22 @@ area (const Corner *a, const Corner *b, const Corner *c)
   return (b->x - a->x) * (c->y - a->y) - (c->x - a->x) * (b->y - a->y);
 }
 
+/* Narrows the samples of a row, @first to @last, to those on the inner side of an edge, give or take one. */
+static void
+narrow (const Corner *from, const Corner *to, float y, int *first, int *last)
+{
+  const float slope = from->y - to->y, at = (to->x - from->x) * (y - from->y) + from->x * (to->y - from->y);
+  const float x = -at / slope;
+
+  /* An edge that is level, or nearly, cuts no row short. */
+  if (fabsf (slope) < 1e-6f || fabsf (x) > 1e6f)
+    return;
+  if (slope > 0)
+    *first = MAX (*first, (int) x - 1);
+  else
+    *last = MIN (*last, (int) x + 1);
+}
+
 static void
 fill (const Sheet *sheet, const Corner *a, const Corner *b, const Corner *c, int patch)
 {
@@ -41,24 +57,31 @@ fill (const Sheet *sheet, const Corner *a, const Corner *b, const Corner *c, int
   if (whole <= 0)
     return;
   for (int j = top; j <= bottom; j++)
-    for (int i = left; i <= right; i++)
-      {
-        const Corner at = { .x = (float) i, .y = (float) j };
-        SwSkinSample *sample = &sheet->samples[(gsize) j * (gsize) sheet->view->width + (gsize) i];
-        float wa, wb, wc, z;
+    {
+      int first = left, last = right;
 
-        if (sample->patch >= 0 && sample->z >= nearest)
-          continue;
-        wa = area (b, c, &at);
-        wb = area (c, a, &at);
-        wc = area (a, b, &at);
-        if (wa < 0 || wb < 0 || wc < 0)
-          continue;
-        z = (wa * a->z + wb * b->z + wc * c->z) / whole;
-        if (sample->patch >= 0 && sample->z >= z)
-          continue;
-        *sample = (SwSkinSample){ z, patch, (wa * a->u + wb * b->u + wc * c->u) / whole, (wa * a->v + wb * b->v + wc * c->v) / whole };
-      }
+      narrow (a, b, (float) j, &first, &last);
+      narrow (b, c, (float) j, &first, &last);
+      narrow (c, a, (float) j, &first, &last);
+      for (int i = first; i <= last; i++)
+        {
+          const Corner at = { .x = (float) i, .y = (float) j };
+          SwSkinSample *sample = &sheet->samples[(gsize) j * (gsize) sheet->view->width + (gsize) i];
+          float wa, wb, wc, z;
+
+          if (sample->patch >= 0 && sample->z >= nearest)
+            continue;
+          wa = area (b, c, &at);
+          wb = area (c, a, &at);
+          wc = area (a, b, &at);
+          if (wa < 0 || wb < 0 || wc < 0)
+            continue;
+          z = (wa * a->z + wb * b->z + wc * c->z) / whole;
+          if (sample->patch >= 0 && sample->z >= z)
+            continue;
+          *sample = (SwSkinSample){ z, patch, (wa * a->u + wb * b->u + wc * c->u) / whole, (wa * a->v + wb * b->v + wc * c->v) / whole };
+        }
+    }
 }
 
 static gboolean
