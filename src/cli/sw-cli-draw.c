@@ -283,6 +283,21 @@ render (const Order *order, const SwForecast *forecast, int width, int height, G
   return bytes;
 }
 
+/* What the picture says of itself is said here too: who draws many does not look at each. */
+static void
+say_remark (const Order *order, const SwForecast *forecast, const char *name)
+{
+  const char *remark = order->picture == SW_PICTURE_ITEM ? sw_draw_item_remark (forecast, &order->look) : NULL;
+
+  if (remark != NULL)
+    {
+      g_autofree char *shown = sw_cli_display_name (name);
+      g_autofree char *line = g_strdup_printf ("%s: %s: %s\n", g_get_prgname (), shown, remark);
+
+      sw_cli_say_words (line);
+    }
+}
+
 static GBytes *
 draw (const Typed *typed, const Order *order, const char *name, const char *doing, GError **error)
 {
@@ -301,6 +316,8 @@ draw (const Typed *typed, const Order *order, const char *name, const char *doin
   sw_cli_progress (doing);
   bytes = render (order, forecast, width, height, error);
   sw_cli_progress (NULL);
+  if (bytes != NULL)
+    say_remark (order, forecast, name);
   return bytes;
 }
 

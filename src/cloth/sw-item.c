@@ -30,7 +30,8 @@ sw_item_width (double cm, double stitch_cm, gsize multiple)
 gsize
 sw_item_stitch (const SwItemRow *row, gssize column)
 {
-  const gsize at = (row->first + row->stitches + (gsize) column) % row->stitches;
+  const gssize n = (gssize) row->stitches;
+  const gsize at = (gsize) ((((gssize) row->first + column) % n + n) % n);
 
   return row->start + (row->rightward ? at : row->stitches - 1 - at);
 }
@@ -157,7 +158,7 @@ grown_cm (const Work *work)
  * that end there, over half the stitches; in front of it the rounds go on
  * into a fold. The heel is round: its outermost stitches turn away.
  */
-#define HEEL_RADIUS 0.34 /* of the foot's height */
+#define HEEL_RADIUS 0.42 /* of the foot's height */
 
 static void
 add_to_corner (Work *work, gsize stitches, gboolean back_again)
@@ -182,6 +183,17 @@ add_to_corner (Work *work, gsize stitches, gboolean back_again)
     }
 }
 
+/* @inside_cm: of the bend, from where the piece begins */
+static void
+bend (Work *work, int which, double inside_cm, double width_cm)
+{
+  SwItemPiece *piece = piece_of (work);
+
+  piece->bend = which;
+  piece->bend_cm = inside_cm;
+  piece->bend_radius_cm = HEEL_RADIUS * width_cm;
+}
+
 static void
 knit_sock (Work *work)
 {
@@ -196,10 +208,12 @@ knit_sock (Work *work)
   begin_after_cuff (work, 2, 0, y);
   add_rounds (work, stitches, rows_in (14, work->yarn->row_cm));
   heel_y = y + grown_cm (work) + width / 2;
+  bend (work, 1, grown_cm (work), width);
   add_to_corner (work, stitches, FALSE);
   if (work->out)
     return;
   begin_piece (work, work->yarn->fabric, 3, width / 2, heel_y);
+  bend (work, -1, width, width);
   add_to_corner (work, stitches, TRUE);
   add_rounds (work, stitches, rows_in (13, work->yarn->row_cm));
   narrow (work, stitches, 4, stitches / 3);

@@ -48,8 +48,10 @@ typedef struct
  * @quarters: clockwise quarter turns of the way its rows grow; 0 is upwards
  * @x_cm, @y_cm: where its middle line begins, to the right and downwards
  * @stitch_cm, @row_cm: width of a stitch, height of a row
- * @first_row: of the first row in the fabric's count
  * @drawn_in: shares by which its stitches are pulled together at its beginning and its end, as by a rib
+ * @bend: 1 if its end bends to the right into the next piece, -1 if its beginning comes out of such a bend, 0 neither
+ * @bend_cm: from its beginning to the inside of the bend; the outside is as far from there as the piece is wide
+ * @bend_radius_cm: to which the outside is rounded
  * @begins: whether its first row has a cast-on
  * @ends, @closed: whether its last row has a cast-off, or is drawn together or grafted; else the next piece goes on
  */
@@ -59,7 +61,8 @@ typedef struct
   int quarters;
   double x_cm, y_cm, stitch_cm, row_cm;
   double drawn_in[2];
-  gsize first_row;
+  int bend;
+  double bend_cm, bend_radius_cm;
   gboolean begins, ends, closed;
   SwItemRow *rows;
   gsize n_rows;

@@ -101,15 +101,32 @@ draw_shadow (const SwCanvas *canvas, const SwRaster *raster, double smaller)
   cairo_surface_destroy (shade);
 }
 
-static void
-draw_remark (const SwCanvas *canvas, const SwItemKnit *knit)
+static const char *
+remark_on (const SwItemKnit *knit)
 {
-  /* Translators: beneath a drawn sock, hat or shawl that breaks off */
-  const char *words = _ ("The yarn runs out before all of it is knitted");
+  /* Translators: beneath a drawn sock, hat or shawl that breaks off; also after the name of the colourway's file and a colon */
+  return knit->whole ? NULL : _ ("The yarn runs out before all of it is knitted");
+}
+
+const char *
+sw_draw_item_remark (const SwForecast *forecast, const SwLook *look)
+{
+  const char *words;
+  SwItemYarn yarn;
+  SwItemKnit knit;
+
+  sw_item_yarn (forecast, &yarn);
+  sw_item_knit (look->item, &yarn, &knit);
+  words = remark_on (&knit);
+  sw_item_knit_clear (&knit);
+  return words;
+}
+
+static void
+draw_remark (const SwCanvas *canvas, const char *words)
+{
   double width, height;
 
-  if (knit->whole)
-    return;
   sw_canvas_text_size (canvas, words, SW_TEXT_PX, &width, &height);
   sw_canvas_set_ink (canvas, SW_INK_TEXT);
   sw_canvas_text (canvas, words, canvas->width / 2, canvas->height - 3, 0.5, 1, SW_TEXT_PX * MIN (1, (canvas->width - 6) / width), NULL);
@@ -139,7 +156,8 @@ sw_draw_item (cairo_t *cr, const SwForecast *forecast, double width, double heig
       draw_shadow (&canvas, &raster, smaller);
       sw_raster_end (&raster, &canvas);
     }
-  draw_remark (&canvas, &knit);
+  if (!knit.whole)
+    draw_remark (&canvas, remark_on (&knit));
   sw_canvas_end (&canvas);
   sw_item_knit_clear (&knit);
 }

@@ -12,27 +12,32 @@ G_BEGIN_DECLS
  */
 
 /* Stitches drawn beyond the fold, to be cut. */
-#define SW_ITEM_BEYOND 2
+#define SW_ITEM_BEYOND 4
 
 /* Whether a piece lies folded (not all of its stitches are seen) or its rows end in steps, which cloth evens out by itself. */
 gboolean sw_item_is_cut (const SwItemPiece *piece);
 
+#define SW_ITEM_NO_SEAM 1e9f
+
 /**
  * SwItemOutline: of one piece, by lines of pixels from its top down.
+ * @stitch: px
  * @left, @right: (array length=lines): where it ends, px from its middle line
  * @share: (array length=lines): of the width that its stitches have there
+ * @seam: (array length=lines): where it meets the other piece of a bend, px from its middle line, or SW_ITEM_NO_SEAM
  */
 typedef struct
 {
   int lines;
-  float *left, *right, *share;
+  float stitch;
+  float *left, *right, *share, *seam;
 } SwItemOutline;
 
 /**
  * sw_item_outline_init:
  * @stitch, @row: px
  * @top: of the first line, px from where the piece begins; upwards is negative
- * @beneath: the piece's right side goes on a little where it lies beneath the next one
+ * @beneath: at its bend the piece goes on a little beneath the next one
  */
 void sw_item_outline_init (SwItemOutline *outline, const SwItemPiece *piece, double stitch, double row, int top, int lines, gboolean beneath);
 void sw_item_outline_clear (SwItemOutline *outline);

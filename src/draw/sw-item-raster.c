@@ -31,6 +31,7 @@ typedef struct
   guint32 *pixels;
   gsize beyond;     /* stitches to both sides that are not seen */
   gboolean beneath; /* the next piece */
+  const SwItemRow *below; /* the row that the first one is knitted into, if another piece has it */
   SwStitchPainter painter;
   float *xyz, *edge_xyz;
 } Sheet;
@@ -53,6 +54,12 @@ sw_item_yarn (const SwForecast *forecast, SwItemYarn *yarn)
   for (gsize skein = 0; skein < forecast->n_skeins; skein++)
     yarn->n_stitches[skein] = forecast->skeins[skein].n_stitches;
 }
+
+/* How much of the row below is drawn with a piece, rows: the heads that its own feet come out of. */
+#define BELOW_ROWS 0.5
+
+/* Rows count from here: there may be one below the first, and a fabric repeats after two. */
+#define ROWS_BEFORE 2
 
 /* The legs of a row that are seen, and their neighbours. */
 static void
@@ -98,13 +105,14 @@ read_edge (const Sheet *sheet, const SwItemRow *row, gboolean begins)
     }
 }
 
+/* @r: of the piece; -1 is the one below */
 static void
-add_row (Sheet *sheet, gsize r)
+add_row (Sheet *sheet, gssize r)
 {
   const SwItemPiece *piece = sheet->piece;
-  const SwItemRow *row = &piece->rows[r];
+  const SwItemRow *row = r < 0 ? sheet->below : &piece->rows[r];
   SwStitchRow stitches = {
-    .row = piece->first_row + r,
+    .row = (gsize) (r + ROWS_BEFORE),
     .column = row->column - sheet->beyond,
     .n = row->seen + 2 * sheet->beyond,
     .x = (row->left - (double) sheet->beyond) * sheet->stitch - sheet->left,
@@ -118,13 +126,13 @@ add_row (Sheet *sheet, gsize r)
   if (row->seen == 0)
     return;
   read_row (sheet, row);
-  if ((piece->begins && r == 0) || (piece->ends && r + 1 == piece->n_rows))
+  if ((piece->begins && r == 0) || (piece->ends && r + 1 == (gssize) piece->n_rows))
     {
       stitches.edges = r == 0 && piece->begins ? SW_EDGE_CAST_ON : SW_EDGE_CAST_OFF;
       stitches.edge_xyz = sheet->edge_xyz;
       read_edge (sheet, row, r == 0 && piece->begins);
     }
-  else if (piece->closed && r + 1 == piece->n_rows)
+  else if (piece->closed && r + 1 == (gssize) piece->n_rows)
     stitches.edges = SW_EDGE_TOP;
   sw_stitch_painter_add (&sheet->painter, &stitches);
 }
@@ -133,6 +141,7 @@ static void
 measure_sheet (Sheet *sheet)
 {
   const SwItemPiece *piece = sheet->piece;
+  const double room = piece->bend != 0 ? SW_ITEM_BEYOND : 0.5;
   double left = 0, right = 0;
 
   for (gsize r = 0; r < piece->n_rows; r++)
@@ -140,10 +149,20 @@ measure_sheet (Sheet *sheet)
       left = MIN (left, piece->rows[r].left);
       right = MAX (right, piece->rows[r].left + (double) piece->rows[r].seen);
     }
-  sheet->left = (int) floor ((left - 0.5) * sheet->stitch);
-  sheet->width = (int) ceil ((right + 0.5) * sheet->stitch) - sheet->left;
+  sheet->left = (int) floor ((left - room) * sheet->stitch);
+  sheet->width = (int) ceil ((right + room) * sheet->stitch) - sheet->left;
   sheet->top = (int) floor (-(double) piece->n_rows * sheet->row - sheet->stitch);
   sheet->height = (int) ceil (sheet->stitch) - sheet->top;
+}
+
+/* Of the row below only its heads belong to this piece. */
+static void
+cut_below (Sheet *sheet)
+{
+  const int from = (int) (BELOW_ROWS * sheet->row) - sheet->top;
+
+  if (sheet->below != NULL && from < sheet->height)
+    memset (sheet->pixels + (gsize) from * (gsize) sheet->width, 0, sizeof *sheet->pixels * (gsize) (sheet->height - from) * (gsize) sheet->width);
 }
 
 static void
@@ -156,7 +175,7 @@ paint_sheet (Sheet *sheet)
       const int lines = MIN (BAND_LINES, sheet->height - line);
 
       sw_stitch_painter_begin (&sheet->painter, line, lines);
-      for (gsize r = 0; r < sheet->piece->n_rows; r++)
+      for (gssize r = sheet->below != NULL ? -1 : 0; r < (gssize) sheet->piece->n_rows; r++)
         {
           const double top = -(double) (r + 1) * sheet->row - sheet->top;
 
@@ -165,6 +184,7 @@ paint_sheet (Sheet *sheet)
         }
       sw_stitch_painter_end (&sheet->painter, sheet->width, sheet->pixels + (gsize) line * (gsize) sheet->width);
     }
+  cut_below (sheet);
 }
 
 static void
@@ -203,23 +223,46 @@ lay_sheet (const Sheet *sheet, int x, int y, int width, int height, int stride, 
       }
 }
 
-static void
-raster_piece (const SwForecast *forecast, const SwItemPiece *piece, gboolean beneath, double scale, int x, int y, int width, int height, int stride, guint32 *pixels)
+/* Whether @next goes on from @piece in a straight line. */
+static gboolean
+goes_on (const SwItemPiece *piece, const SwItemPiece *next)
 {
+  return piece->quarters == next->quarters && piece->x_cm == next->x_cm;
+}
+
+/* The row that a piece's first is knitted into; where it is picked up from others, one like its own does. */
+static const SwItemRow *
+row_below (const SwItemKnit *knit, gsize p)
+{
+  const SwItemPiece *piece = &knit->pieces[p], *before = piece - 1;
+
+  if (piece->begins || piece->n_rows == 0)
+    return NULL;
+  return p > 0 && before->n_rows > 0 && goes_on (before, piece) ? &before->rows[before->n_rows - 1] : &piece->rows[0];
+}
+
+static void
+raster_piece (const SwForecast *forecast, const SwItemKnit *knit, gsize p, double scale, int x, int y, int width, int height, int stride, guint32 *pixels)
+{
+  const SwItemPiece *piece = &knit->pieces[p];
   const SwClothGeometry geometry = { .stitch = piece->stitch_cm * scale, .row = piece->row_cm * scale };
   Sheet sheet = { forecast, piece, geometry.stitch, geometry.row };
   SwStitchStyle style;
   gsize most = 0;
 
+  sheet.below = row_below (knit, p);
+
   for (gsize r = 0; r < piece->n_rows; r++)
     most = MAX (most, piece->rows[r].seen);
   if (most == 0)
     return;
+  if (sheet.below != NULL)
+    most = MAX (most, sheet.below->seen);
   sw_cloth_style (forecast, &geometry, 1, &style);
   style.fabric = piece->fabric;
   style.quarters = piece->quarters;
   sheet.beyond = sw_item_is_cut (piece) ? SW_ITEM_BEYOND : 0;
-  sheet.beneath = beneath;
+  sheet.beneath = p + 1 < knit->n_pieces && piece->bend > 0;
   most += 2 * sheet.beyond;
   measure_sheet (&sheet);
   sheet.pixels = g_new (guint32, (gsize) sheet.width * (gsize) sheet.height);
@@ -242,8 +285,7 @@ raster_pieces (const SwForecast *forecast, const SwItemKnit *knit, double scale,
     {
       const SwItemPiece *piece = &knit->pieces[p];
 
-      raster_piece (forecast, piece, p + 1 < knit->n_pieces && piece[1].quarters != piece->quarters, scale, x + (int) lround ((piece->x_cm - knit->left_cm) * scale), y + (int) lround ((piece->y_cm - knit->top_cm) * scale),
-                    width, height, stride, pixels);
+      raster_piece (forecast, knit, p, scale, x + (int) lround ((piece->x_cm - knit->left_cm) * scale), y + (int) lround ((piece->y_cm - knit->top_cm) * scale), width, height, stride, pixels);
     }
 }
 

@@ -63,6 +63,8 @@ void sw_draw_listing (cairo_t *cr, const SwForecast *forecast, double width, dou
 void sw_draw_hank (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
 /* The look's item, drawn flat from the strand; where the yarn does not suffice it breaks off and says so. */
 void sw_draw_item (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
+/* What it says then; NULL if the yarn is enough. */
+const char *sw_draw_item_remark (const SwForecast *forecast, const SwLook *look);
 
 /* Pooling at every width from @from to @to, flat and round, with the present width marked. */
 void sw_draw_scan (cairo_t *cr, const SwForecast *forecast, gsize from, gsize to, double width, double height, const SwLook *look);
