@@ -18,8 +18,8 @@ typedef struct
 } Work;
 
 /* How much a cuff of rib is narrower than what follows, at its edge and where it goes over. */
-#define RIB_DRAWS_IN 0.10
-#define RIB_ENDS_IN 0.06
+#define RIB_DRAWS_IN 0.15
+#define RIB_ENDS_IN 0.10
 
 gsize
 sw_item_width (double cm, double stitch_cm, gsize multiple)

@@ -36,7 +36,7 @@
 
 /* How wide the crease along that line is to each side, stitch widths, and how dark. */
 #define CREASE 0.42f
-#define CREASE_SHADE 0.25f
+#define CREASE_SHADE 0.17f
 
 /* Over how many cm a piece widens from a rib. */
 #define EASE_CM 3
@@ -216,8 +216,8 @@ between (const guint32 *line, int width, float at)
   return pixel;
 }
 
-static guint32
-fade (guint32 pixel, float cover)
+guint32
+sw_item_fade (guint32 pixel, float cover)
 {
   const guint32 share = (guint32) (cover * 256);
   guint32 faded = 0;
@@ -267,7 +267,7 @@ sw_item_outline_cut (const SwItemOutline *outline, int left, int width, guint32 
           if (outline->seam[j] < SW_ITEM_NO_SEAM)
             line[i] = dim (line[i], crease_at (outline, j, x));
           if (cover < 1)
-            line[i] = fade (line[i], cover);
+            line[i] = sw_item_fade (line[i], cover);
         }
     }
 }

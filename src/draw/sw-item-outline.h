@@ -49,4 +49,7 @@ void sw_item_outline_clear (SwItemOutline *outline);
  */
 void sw_item_outline_cut (const SwItemOutline *outline, int left, int width, guint32 *pixels);
 
+/* A premultiplied pixel of which only the share @cover, 0 .. 1, is left. */
+guint32 sw_item_fade (guint32 pixel, float cover);
+
 G_END_DECLS

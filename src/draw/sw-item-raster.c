@@ -31,7 +31,7 @@ typedef struct
   guint32 *pixels;
   gsize beyond;     /* stitches to both sides that are not seen */
   gboolean beneath; /* the next piece */
-  const SwItemRow *below; /* the row that the first one is knitted into, if another piece has it */
+  const SwItemRow *below[2]; /* the row that the first one is knitted into, if another piece has it, and the one that this is knitted into */
   SwStitchPainter painter;
   float *xyz, *edge_xyz;
 } Sheet;
@@ -55,10 +55,11 @@ sw_item_yarn (const SwForecast *forecast, SwItemYarn *yarn)
     yarn->n_stitches[skein] = forecast->skeins[skein].n_stitches;
 }
 
-/* How much of the row below is drawn with a piece, rows: the heads that its own feet come out of. */
-#define BELOW_ROWS 0.5
+/* How much of the row below is drawn with a piece, rows: the heads that its own feet come out of, then ever less. */
+#define BELOW_ROWS 0.8
+#define BELOW_WHOLE 0.4
 
-/* Rows count from here: there may be one below the first, and a fabric repeats after two. */
+/* Rows count from here: there may be two below the first, and a fabric repeats after two. */
 #define ROWS_BEFORE 2
 
 /* The legs of a row that are seen, and their neighbours. */
@@ -105,12 +106,12 @@ read_edge (const Sheet *sheet, const SwItemRow *row, gboolean begins)
     }
 }
 
-/* @r: of the piece; -1 is the one below */
+/* @r: of the piece; -1 and -2 are those below */
 static void
 add_row (Sheet *sheet, gssize r)
 {
   const SwItemPiece *piece = sheet->piece;
-  const SwItemRow *row = r < 0 ? sheet->below : &piece->rows[r];
+  const SwItemRow *row = r < 0 ? sheet->below[-1 - r] : &piece->rows[r];
   SwStitchRow stitches = {
     .row = (gsize) (r + ROWS_BEFORE),
     .column = row->column - sheet->beyond,
@@ -159,10 +160,16 @@ measure_sheet (Sheet *sheet)
 static void
 cut_below (Sheet *sheet)
 {
-  const int from = (int) (BELOW_ROWS * sheet->row) - sheet->top;
+  if (sheet->below[0] == NULL)
+    return;
+  for (int j = MAX (-sheet->top, 0); j < sheet->height; j++)
+    {
+      const double cover = CLAMP ((BELOW_ROWS - (sheet->top + j + 0.5) / sheet->row) / (BELOW_ROWS - BELOW_WHOLE), 0, 1);
+      guint32 *line = sheet->pixels + (gsize) j * (gsize) sheet->width;
 
-  if (sheet->below != NULL && from < sheet->height)
-    memset (sheet->pixels + (gsize) from * (gsize) sheet->width, 0, sizeof *sheet->pixels * (gsize) (sheet->height - from) * (gsize) sheet->width);
+      for (int i = 0; i < sheet->width; i++)
+        line[i] = sw_item_fade (line[i], (float) cover);
+    }
 }
 
 static void
@@ -175,7 +182,7 @@ paint_sheet (Sheet *sheet)
       const int lines = MIN (BAND_LINES, sheet->height - line);
 
       sw_stitch_painter_begin (&sheet->painter, line, lines);
-      for (gssize r = sheet->below != NULL ? -1 : 0; r < (gssize) sheet->piece->n_rows; r++)
+      for (gssize r = sheet->below[0] != NULL ? -2 : 0; r < (gssize) sheet->piece->n_rows; r++)
         {
           const double top = -(double) (r + 1) * sheet->row - sheet->top;
 
@@ -230,15 +237,16 @@ goes_on (const SwItemPiece *piece, const SwItemPiece *next)
   return piece->quarters == next->quarters && piece->x_cm == next->x_cm;
 }
 
-/* The row that a piece's first is knitted into; where it is picked up from others, one like its own does. */
-static const SwItemRow *
-row_below (const SwItemKnit *knit, gsize p)
+/* Where a piece's first row is picked up from others, those below are taken to be like it. */
+static void
+rows_below (const SwItemKnit *knit, gsize p, const SwItemRow **below)
 {
   const SwItemPiece *piece = &knit->pieces[p], *before = piece - 1;
 
   if (piece->begins || piece->n_rows == 0)
-    return NULL;
-  return p > 0 && before->n_rows > 0 && goes_on (before, piece) ? &before->rows[before->n_rows - 1] : &piece->rows[0];
+    return;
+  for (gsize i = 0; i < 2; i++)
+    below[i] = p > 0 && before->n_rows > i && goes_on (before, piece) ? &before->rows[before->n_rows - 1 - i] : &piece->rows[0];
 }
 
 static void
@@ -250,14 +258,14 @@ raster_piece (const SwForecast *forecast, const SwItemKnit *knit, gsize p, doubl
   SwStitchStyle style;
   gsize most = 0;
 
-  sheet.below = row_below (knit, p);
+  rows_below (knit, p, sheet.below);
 
   for (gsize r = 0; r < piece->n_rows; r++)
     most = MAX (most, piece->rows[r].seen);
   if (most == 0)
     return;
-  if (sheet.below != NULL)
-    most = MAX (most, sheet.below->seen);
+  for (gsize i = 0; i < 2 && sheet.below[i] != NULL; i++)
+    most = MAX (most, sheet.below[i]->seen);
   sw_cloth_style (forecast, &geometry, 1, &style);
   style.fabric = piece->fabric;
   style.quarters = piece->quarters;

@@ -94,17 +94,20 @@ side_at (const SwLoopSides *sides, gboolean right, double t)
 
 /*
  * Between purl wales a knit one comes to the front and spreads, and they draw
- * back and narrow: by this share of a wale. By eye; off the needles, rib draws
- * together until the purl wales are hidden.
+ * back and narrow: by this share of a wale, and so far through the cloth, in
+ * radii. Off the needles rib draws together until the knit wales touch. The
+ * strand fills out where its wale has room. By eye.
  */
-#define RIB_SPREAD 0.20
+#define RIB_SPREAD 0.52
+#define RIB_LIFT 2.6
+#define RIB_FULL 0.3
 
 static double
-rib_spread (const SwLoopSides *sides)
+rib_side (const SwLoopSides *sides)
 {
   const gboolean in_rib = sides->left == sides->right && sides->left != sides->own && sides->above == sides->own;
 
-  return in_rib ? RIB_SPREAD * (double) sides->own : 0;
+  return in_rib ? (double) sides->own : 0;
 }
 
 /* A soft strand is pressed flat in head and sinker, where the one two rows off comes near it on the same side; a share of the radius. */
@@ -139,22 +142,22 @@ measure_places (SwTubePoint *points)
 void
 sw_loop_trace (const SwLoop *loop, const SwLoopSides *sides, const SwLoopWander *wander, int column, int row, SwTubePoint *points)
 {
-  const double a = (double) loop->fullness, half = (double) loop->half, spread = rib_spread (sides);
+  const double a = (double) loop->fullness, half = (double) loop->half, rib = rib_side (sides), spread = RIB_SPREAD * rib;
   const double press = pressed (loop, sides), swing = sides->above != sides->own ? SWING : 1;
 
   for (int i = 0; i < SW_LOOP_POINTS; i++)
     {
       const double q = (double) i / (SW_LOOP_POINTS - 1);
       const gboolean right = q > 0.5;
-      const double t = right ? 2 - 2 * q : 2 * q, free = smooth (t / 0.5); /* sinkers stay where the neighbours meet them */
+      const double t = right ? 2 - 2 * q : 2 * q, free = smooth (t / 0.5), lift = smooth (t / 0.3); /* sinkers stay where the neighbours meet them */
       const double leg = sin (G_PI * t), out = 0.5 - across (a, t) + free * (leg * (double) wander->bow[right] + 0.25 * (double) wander->wide);
       const double x = (right ? out : -out) * (1 + spread) + free * (double) wander->lean * t;
       const double y = (double) loop->row / 2 - half * cos (G_PI * t) + free * (double) wander->tall * half * t;
 
       points[i].x = (float) (x + column);
       points[i].y = (float) (y + row * (double) loop->row);
-      points[i].z = (float) (-0.5 * swing * (double) loop->depth * cos (2 * G_PI * t) * side_at (sides, right, t) + 2 * spread * free * (double) loop->radius);
-      points[i].radius = loop->radius * (float) (press + (1 - press) * smooth (leg / 0.8));
+      points[i].z = (float) (-0.5 * swing * (double) loop->depth * cos (2 * G_PI * t) * side_at (sides, right, t) + RIB_LIFT * rib * lift * (double) loop->radius);
+      points[i].radius = loop->radius * (float) ((press + (1 - press) * smooth (leg / 0.8)) * (1 + RIB_FULL * MAX (rib, 0) * free));
     }
   measure_places (points);
 }

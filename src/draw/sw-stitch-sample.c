@@ -20,6 +20,9 @@
 
 #define BENEATH -1.0f
 
+/* Between strands one sees the inside of the cloth: soft shade, for wool lets light through. */
+#define GAP_LIGHT 0.34f
+
 void
 sw_stitch_samples_init (SwStitchSamples *samples, const SwTubeGrid *grid)
 {
@@ -231,6 +234,13 @@ hollow_light (const SwStitchScene *scene, const SwStitchSamples *samples, int at
   return 1 - 0.50f * CLAMP (deep + 0.05f, 0, 0.95f);
 }
 
+/* The valleys of a rib are too wide for the hollows of single strands: the wales to both sides take sky from all that lies low. */
+static float
+valley_light (const SwStitchScene *scene, float z)
+{
+  return scene->style.fabric == SW_FABRIC_RIB ? 1 - 0.16f * CLAMP (0.5f - z / (3 * scene->loop.radius), 0, 1) : 1;
+}
+
 /* What stands between a sample and the lamp, softly; heights in `blur` would be too smooth. */
 static float
 shadow_light (const SwStitchScene *scene, const SwStitchSamples *samples, int i, int j)
@@ -337,7 +347,7 @@ shade_gap (const SwStitchScene *scene, guint edges, SwStitchSamples *samples, in
   if (x < left || x > right || y < low || y > high)
     return;
   samples->place[at] = x < 0 ? 0.27f : 0.73f;
-  samples->light[at] = 0.10f;
+  samples->light[at] = GAP_LIGHT;
   samples->dye[at] = 0;
   samples->cover[at] = samples->others[at] == SW_TUBE_NOTHING ? 1 : BENEATH;
 }
@@ -350,7 +360,7 @@ shade_strand (const SwStitchScene *scene, const Strand *strand, SwStitchSamples 
   /* Where two strands go on from each other they are at one height: whichever is seen there is lit alike. */
   if (samples->own[at] < samples->others[at] - 0.1f * scene->loop.radius)
     {
-      samples->light[at] = 0.5f * hollow_light (scene, samples, at);
+      samples->light[at] = 0.5f * hollow_light (scene, samples, at) * valley_light (scene, samples->own[at]);
       samples->dye[at] = 0;
       samples->cover[at] = BENEATH;
     }
@@ -359,7 +369,7 @@ shade_strand (const SwStitchScene *scene, const Strand *strand, SwStitchSamples 
       const SwYarnPoint point = strand_at (strand, samples->place[at], samples->across[at]);
       const SwYarnShade lit = sw_yarn_light_at (&scene->yarn, &point);
 
-      samples->light[at] = lit.light * hollow_light (scene, samples, at) * shadow_light (scene, samples, i, j);
+      samples->light[at] = lit.light * hollow_light (scene, samples, at) * valley_light (scene, samples->own[at]) * shadow_light (scene, samples, i, j);
       samples->dye[at] = lit.dye;
       samples->cover[at] = samples->own[at] >= samples->others[at] ? 1 : BENEATH;
     }

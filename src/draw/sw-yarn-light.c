@@ -20,6 +20,10 @@ static const struct
   [SW_FIBRE_SILK] = { 0.50f, 14, 3, 0.35f, 0.14f, 0.12f },
 };
 
+/* From this width of a strand on single fibres show, and how many more of those that stand off. */
+#define SINGLE_FROM_PX 18
+#define FUZZ_NEAR 1.2f
+
 /* Towards the light: from the upper left, well in front. */
 static const float light[3] = { -0.43f, 0.52f, 0.738f };
 
@@ -33,7 +37,7 @@ smooth (double t)
 void
 sw_yarn_light_init (SwYarnLight *yarn, SwFibre fibre, int plies, double diameter_px)
 {
-  const float room = smooth ((diameter_px - 2.5) / 5), fine = smooth ((diameter_px - 6) / 10);
+  const float room = smooth ((diameter_px - 2.5) / 5), fine = smooth ((diameter_px - 6) / 10), finest = smooth ((diameter_px - SINGLE_FROM_PX) / 12);
 
   *yarn = (SwYarnLight){
     .plies = plies,
@@ -41,9 +45,10 @@ sw_yarn_light_init (SwYarnLight *yarn, SwFibre fibre, int plies, double diameter
     .relief = room * (plies == 1 ? 0.16f : 0.62f),
     .valley = room * fibres[fibre].valley * (plies == 1 ? 0.4f : 1),
     .grain = fine * fibres[fibre].grain,
+    .single = finest * fibres[fibre].grain * 1.3f,
     .sheen = fibres[fibre].sheen,
     .sharpness = fibres[fibre].sharpness,
-    .fuzz = fine * fibres[fibre].fuzz * (plies == 1 ? 1.5f : 1),
+    .fuzz = fine * fibres[fibre].fuzz * (plies == 1 ? 1.5f : 1) * (1 + FUZZ_NEAR * finest),
     .hair = fibres[fibre].hair,
     .light = { light[0], light[1], light[2] },
   };
@@ -98,6 +103,15 @@ grain_at (guint32 seed, float along, float turns)
   return 0.5f * cloud_at (seed, along * 0.9f + 64, turns * 3.3f + 64) + 0.7f * cloud_at (seed + 1, along * 1.7f + 64, turns * 9.0f + 96);
 }
 
+/* Seen from near: single fibres along the ply, and those that wander across it from one lock to the next. */
+static float
+single_at (guint32 seed, float along, float turns)
+{
+  const float with = cloud_at (seed + 2, along * 2.3f + 64, turns * 31 + 512), across = cloud_at (seed + 3, along * 6 + turns * 3 + 128, turns * 13 - along * 5 + 256);
+
+  return 0.75f * with + 0.9f * across * fabsf (across);
+}
+
 /*
  * The plies as seen at one place: @turn counts them round the strand; @at is
  * -1 .. 1 from groove to groove. The wanted depth is 0 on the back of a ply
@@ -137,6 +151,8 @@ sw_yarn_light_at (const SwYarnLight *yarn, const SwYarnPoint *point)
   facing = (nx * l[0] + ny * l[1] + nz * l[2]) / sqrtf (nx * nx + ny * ny + nz * nz);
   if (yarn->grain > 0)
     grain = yarn->grain * grain_at (point->seed, point->along, turns);
+  if (yarn->single > 0)
+    grain += yarn->single * single_at (point->seed, point->along, turns);
   /* Fibres lie along the ply, which winds round the strand: their sine to the half vector of light and eye. */
   tangent = (0.89f * t[0] - 0.45f * bx) * l[0] + (0.89f * t[1] - 0.45f * by) * l[1] + (0.89f * t[2]) * (l[2] + 1);
   tangent /= 1.87f;

@@ -27,6 +27,7 @@ G_BEGIN_DECLS
  * @relief: how steep the plies stand out, 0 .. 1; fades where there is no room for them
  * @valley: how much more dye the grooves between plies show than the mean, a share
  * @grain: light and dark of single fibres, a share
+ * @single: the same of those that are seen one by one from near
  * @sheen, @sharpness: strength and exponent of the highlight
  * @fuzz: hairs that stand off one diameter of length
  * @hair: their length, diameters
@@ -35,7 +36,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   int plies;
-  float twist, relief, valley, grain;
+  float twist, relief, valley, grain, single;
   float sheen, sharpness;
   float fuzz, hair;
   float light[3];

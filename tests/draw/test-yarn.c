@@ -240,6 +240,71 @@ test_tube (void)
   g_assert_cmpfloat (across[25 * 60 + 5], >, 0);
 }
 
+/* Between two purl wales a knit wale hides the greater part of them and stands before them; sinkers still go on into each other. */
+static void
+test_rib (void)
+{
+  const SwLoopSides knit = { 1, 1, -1, -1 }, purl = { -1, -1, 1, 1 };
+  SwTubePoint front[SW_LOOP_POINTS], back[SW_LOOP_POINTS];
+  float wide[2] = { 0 }, lowest = HUGE_VALF, highest = -HUGE_VALF;
+  SwLoop loop;
+
+  sw_loop_init (&loop, 0.76, 3.8, 0.4);
+  sw_loop_trace (&loop, &knit, &plain, 0, 0, front);
+  sw_loop_trace (&loop, &purl, &plain, 1, 0, back);
+  g_assert_cmpfloat_with_epsilon (front[SW_LOOP_POINTS - 1].x, back[0].x, 1e-4);
+  g_assert_cmpfloat_with_epsilon (front[SW_LOOP_POINTS - 1].y, back[0].y, 1e-4);
+  g_assert_cmpfloat_with_epsilon (front[SW_LOOP_POINTS - 1].z, back[0].z, 1e-4);
+  g_assert_cmpfloat_with_epsilon (front[SW_LOOP_POINTS - 1].radius, back[0].radius, 1e-4);
+  for (int i = SW_LOOP_POINTS / 5; i < SW_LOOP_POINTS - SW_LOOP_POINTS / 5; i++)
+    {
+      wide[0] = MAX (wide[0], 2 * (fabsf (front[i].x) + front[i].radius));
+      wide[1] = MAX (wide[1], 2 * (fabsf (back[i].x - 1) + back[i].radius));
+      lowest = MIN (lowest, front[i].z + front[i].radius);
+      highest = MAX (highest, back[i].z + back[i].radius);
+    }
+  g_test_message ("knit %.2f wide of 2, purl %.2f; surfaces %.2f before %.2f", (double) wide[0], (double) wide[1], (double) lowest, (double) highest);
+  g_assert_cmpfloat (wide[0], >, 1.5);
+  g_assert_cmpfloat (wide[0], <, 2); /* the next knit wale is two wales on */
+  g_assert_cmpfloat (lowest, >, highest);
+}
+
+/* Single fibres show from near only, keep the colour's mean, and do not come back after any stretch of the strand. */
+static void
+test_single_fibres (void)
+{
+  SwYarnLight small, large, without;
+  float lights[600], likest = -1;
+
+  sw_yarn_light_init (&small, SW_FIBRE_WOOL, 4, 17);
+  g_assert_cmpfloat_with_epsilon (small.single, 0, 1e-9);
+  sw_yarn_light_init (&large, SW_FIBRE_WOOL, 4, 34);
+  g_assert_cmpfloat (large.single, >, 0.1);
+  without = large;
+  without.single = 0;
+  g_assert_cmpfloat_with_epsilon (mean_shade (&large, 1, 0, -0.98f, 0.98f).light, mean_shade (&without, 1, 0, -0.98f, 0.98f).light, 0.01);
+  for (int i = 0; i < 600; i++)
+    {
+      const SwYarnPoint point = { (float) i * 0.03f, 0.2f, { 1, 0, 0 }, 7 };
+
+      lights[i] = sw_yarn_light_at (&large, &point).light / sw_yarn_light_at (&without, &point).light - 1;
+    }
+  for (int lag = 30; lag < 400; lag++)
+    {
+      float both = 0, one = 0, other = 0;
+
+      for (int i = 0; i + lag < 600; i++)
+        {
+          both += lights[i] * lights[i + lag];
+          one += lights[i] * lights[i];
+          other += lights[i + lag] * lights[i + lag];
+        }
+      likest = MAX (likest, both / sqrtf (one * other));
+    }
+  g_test_message ("likest to itself further on: %.2f", (double) likest);
+  g_assert_cmpfloat (likest, <, 0.6);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -251,5 +316,7 @@ main (int argc, char **argv)
   g_test_add_func ("/loop/length", test_length);
   g_test_add_func ("/loop/over-and-under", test_over_and_under);
   g_test_add_func ("/tube/over", test_tube);
+  g_test_add_func ("/loop/rib", test_rib);
+  g_test_add_func ("/yarn/single-fibres", test_single_fibres);
   return g_test_run ();
 }
