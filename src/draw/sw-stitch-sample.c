@@ -13,6 +13,12 @@
 /* Where a selvedge turns, from the middle of the stitch. */
 #define SELVEDGE_X 0.33f
 
+/* The turn's radius; where on the loop it leaves the foot, of how many points the half circle is and how many are made anew. */
+#define TURN_RADIUS 0.22f
+#define TURN_FOOT 4
+#define TURN_ARC 6
+#define TURN_POINTS 8
+
 #define EDGE_POINTS 17
 
 #define EDGE_SLANT 0.07f
@@ -63,19 +69,30 @@ sides_of (const SwStitchScene *scene, int row, int column, gboolean top)
   };
 }
 
-/* At a selvedge the sinker turns up, towards the next row. */
+/*
+ * At a selvedge the sinker does not go on into a neighbour: the yarn turns up
+ * to the next row, in half a circle whose ends lie behind the leg.
+ */
 static void
 turn_selvedge (SwTubePoint *points, float side)
 {
-  for (int i = 0; i < SW_LOOP_POINTS; i++)
-    {
-      const float beyond = points[i].x * side - SELVEDGE_X;
+  const int last = SW_LOOP_POINTS - 1;
+  SwTubePoint turn[TURN_POINTS + 1];
 
-      if (beyond <= 0 || (side > 0) != (i > SW_LOOP_POINTS / 2))
-        continue;
-      points[i].x = side * (SELVEDGE_X + 0.6f * beyond);
-      points[i].y += 8 * beyond * beyond;
+  for (int i = 0; i <= TURN_POINTS; i++)
+    {
+      const int from = TURN_FOOT + 2 * MAX (i - TURN_ARC, 0); /* the foot's own points, but for every second */
+      const float round = (float) G_PI * (1 - (float) MIN (i, TURN_ARC) / TURN_ARC);
+      SwTubePoint *to = &turn[i];
+
+      *to = points[side < 0 ? from : last - from];
+      to->place = points[side < 0 ? i : last - i].place;
+      to->x += side * TURN_RADIUS * sinf (round);
+      to->y += TURN_RADIUS * (1 - cosf (round));
+      to->z -= 0.75f * round * fabsf (to->z); /* away from the eye */
     }
+  for (int i = 0; i < TURN_POINTS; i++)
+    points[side < 0 ? i : last - i] = turn[i];
 }
 
 float
