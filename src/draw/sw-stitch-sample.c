@@ -374,8 +374,10 @@ shade_strand (const SwStitchScene *scene, const Strand *strand, SwStitchSamples 
 {
   const int at = j * samples->grid.width + i;
 
-  /* Where two strands go on from each other they are at one height: whichever is seen there is lit alike. */
-  if (samples->own[at] < samples->others[at] - 0.1f * scene->loop.radius)
+  /* Where two strands go on from each other they are at one height, but for how a strand sinks beyond its end: whichever is seen there is lit alike. */
+  const float ends = MIN (fabsf (samples->place[at]), fabsf (samples->place[at] - 1)), alike = ends < 0.03f ? 0.8f : 0.1f;
+
+  if (samples->own[at] < samples->others[at] - alike * scene->loop.radius)
     {
       samples->light[at] = 0.5f * hollow_light (scene, samples, at) * valley_light (scene, samples->own[at]);
       samples->dye[at] = 0;
