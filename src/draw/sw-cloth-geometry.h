@@ -14,6 +14,7 @@ typedef struct
   gsize first_row, first_column; /* at the lower left of the box */
   gsize rows, columns;           /* in the box, in part at the upper and right edge */
   gboolean purl_side;            /* seen from behind: columns count from the other side */
+  gboolean turned;               /* will be seen upside down: the light comes from below */
 } SwClothGeometry;
 
 /**

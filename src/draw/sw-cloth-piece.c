@@ -20,7 +20,20 @@
 #define SWAY_ON 5.5f /* and over which length */
 #define HEAVE 0.10f  /* how high the cloth rises */
 #define HEAVE_ON 7.0f
+#define CURL 0.32f      /* radius to which a cast-on edge curls */
+#define CURL_VARY 0.16f /* by which share it does so here more and there less */
+#define CURL_SEEN 1.8f  /* how far up its roll is seen before it meets the cloth, radii */
+#define LEAST_CURLED 4  /* a piece lower than this does not */
+#define NOOK 0.10f      /* how far the shade in that nook reaches, and how dark it is */
+#define NOOK_SHADE 0.42f
 #define SAME_LIGHT 0.08 /* so far from where it was found the light of level cloth holds */
+
+/* Cloth as knitted, straight, its lower left corner at the picture's, but for the rim. */
+typedef struct
+{
+  int width, height;
+  guint32 *pixels;
+} Straight;
 
 typedef struct
 {
@@ -30,9 +43,11 @@ typedef struct
   double x, y;         /* the lower left corner, device pixels */
   float width, height; /* as it lies, cm */
   float beyond;        /* what is turned under at each edge, cm */
-  int source_width, source_height;
-  guint32 *source; /* the cloth as knitted, straight, its lower left corner at the picture's, but for ... */
-  int rim;         /* ... so many pixels of room */
+  float below;         /* the same at the lower edge */
+  float knitted;       /* width as knitted, cm */
+  float curl;          /* radius of the lower edge's roll, cm; 0 none */
+  Straight front, back;
+  int rim; /* pixels of room around both */
   SwGrain *grain;
   SwLinear linear;
   SwRaster raster;
@@ -74,15 +89,29 @@ unroll (float d, float *steep)
   return ROLL * ((float) G_PI_2 - asinf (in));
 }
 
-/* Both edges of one direction: @at of @length, cm, to a place on the cloth; @slope: of the normal towards the far edge, -1 .. 1 */
+/* Both edges of one direction: @at of @length, cm, to a place on the cloth; @before: what is turned under at the near edge; @slope: of the normal towards the far edge, -1 .. 1 */
 static float
-unroll_both (float at, float length, float beyond, float *slope)
+unroll_both (float at, float length, float before, float beyond, float *slope)
 {
   float steep_near, steep_far;
   const float near = unroll (at, &steep_near), far = unroll (length - at, &steep_far);
 
   *slope = steep_far - steep_near;
-  return at < length / 2 ? near : length + 2 * beyond - far;
+  return at < length / 2 ? near - beyond + before : length + before + beyond - far;
+}
+
+/* Plain knit curls: its lower edge comes forward and shows its purl side. The radius at @u. */
+static float
+curl_at (const Piece *self, float u)
+{
+  return self->curl * (1 + CURL_VARY * sw_grain_tone (self->grain, 7, u / SWAY_ON + 0.2f));
+}
+
+/* How far along the cloth from the end of a roll of radius 1 to where it is seen @up its outline. */
+static float
+curled (float up)
+{
+  return acosf (1 - CURL_SEEN) - acosf (CLAMP (1 - up, -1, 1));
 }
 
 static float
@@ -108,23 +137,23 @@ light_at (const Piece *self, Place at, float slope_u, float slope_v)
 }
 
 static guint32
-source_pixel (const Piece *self, int x, int y)
+straight_pixel (const Straight *straight, int x, int y)
 {
-  return x < 0 || y < 0 || x >= self->source_width || y >= self->source_height ? 0 : self->source[(gsize) y * (gsize) self->source_width + (gsize) x];
+  return x < 0 || y < 0 || x >= straight->width || y >= straight->height ? 0 : straight->pixels[(gsize) y * (gsize) straight->width + (gsize) x];
 }
 
 /* Between four pixels of the straight cloth, in linear light. Returns: the share that is cloth */
 static float
-sample_source (const Piece *self, float u, float v, float *rgb)
+sample_straight (const Piece *self, const Straight *straight, float u, float v, float *rgb)
 {
-  const float x = u * (float) self->per_cm + (float) self->rim - 0.5f, y = (float) (self->source_height - self->rim) - v * (float) self->per_cm - 0.5f;
+  const float x = u * (float) self->per_cm + (float) self->rim - 0.5f, y = (float) (straight->height - self->rim) - v * (float) self->per_cm - 0.5f;
   const int i = sw_grain_whole (x), j = sw_grain_whole (y);
   const float a = x - (float) i, b = y - (float) j;
   float whole = 0;
 
   for (int k = 0; k < 4; k++)
     {
-      const guint32 pixel = source_pixel (self, i + (k & 1), j + (k >> 1));
+      const guint32 pixel = straight_pixel (straight, i + (k & 1), j + (k >> 1));
       const float part = ((k & 1) ? a : 1 - a) * ((k >> 1) ? b : 1 - b) * (float) (pixel >> 24) / 255;
       float light[3];
 
@@ -140,6 +169,31 @@ sample_source (const Piece *self, float u, float v, float *rgb)
   return whole;
 }
 
+/* The nook between the cloth and the roll upon it sees less of the sky. */
+static float
+nook_at (const Piece *self, Place at)
+{
+  const float above = at.v - CURL_SEEN * curl_at (self, at.u);
+
+  return self->curl <= 0 || above > 4 * NOOK ? 1 : 1 - NOOK_SHADE * expf (-MAX (above, 0) / NOOK);
+}
+
+/* The roll at the lower edge, where it is seen, over the @rgb of the cloth behind it. */
+static void
+lay_curl (const Piece *self, Place at, float u, float slope_u, float *rgb)
+{
+  const float radius = MAX (curl_at (self, at.u), 0.01f), up = at.v / radius;
+  float own[3] = { 0 }, share, light;
+
+  if (self->curl <= 0 || up >= CURL_SEEN + 1)
+    return;
+  share = sample_straight (self, &self->back, self->knitted - u, radius * curled (MIN (up, CURL_SEEN)), own);
+  share = MIN (share * 1.5f, 1) * CLAMP ((CURL_SEEN - up) * radius * (float) self->per_cm + 0.5f, 0, 1);
+  light = light_at (self, at, slope_u, CLAMP (up - 1, -1, 1));
+  for (int k = 0; k < 3; k++)
+    rgb[k] += share * (own[k] * light - rgb[k]);
+}
+
 /* @level: the light of level cloth hereabouts */
 static guint32
 pixel_at (const Piece *self, double x, double y, float level)
@@ -150,14 +204,18 @@ pixel_at (const Piece *self, double x, double y, float level)
 
   if (cover <= 0)
     return 0;
-  u = unroll_both (CLAMP (at.u, 0, self->width), self->width, self->beyond, &slope_u);
-  v = unroll_both (CLAMP (at.v, 0, self->height), self->height, self->beyond, &slope_v);
-  cloth = sample_source (self, u, v, rgb);
+  u = unroll_both (CLAMP (at.u, 0, self->width), self->width, self->beyond, self->beyond, &slope_u);
+  v = unroll_both (CLAMP (at.v, 0, self->height), self->height, self->below, self->beyond, &slope_v);
+  cloth = sample_straight (self, &self->front, u, v, rgb);
   if (cloth <= 0)
     return 0;
   light = in >= ROLL ? level : light_at (self, at, slope_u, slope_v);
+  light *= nook_at (self, at);
   for (int k = 0; k < 3; k++)
-    rgb[k] = MIN (rgb[k] * light, 1);
+    rgb[k] *= light;
+  lay_curl (self, at, u, slope_u, rgb);
+  for (int k = 0; k < 3; k++)
+    rgb[k] = MIN (rgb[k], 1);
   return sw_linear_premultiply (sw_linear_pixel (&self->linear, rgb), cover * MIN (cloth * 1.5f, 1));
 }
 
@@ -194,14 +252,41 @@ draw_shadow (const Piece *self, double px_per_cm)
         const Place at = place_at (self, (double) (relief.left + relief.step * (float) i) * self->per_cm, (double) (relief.top + relief.step * (float) j) * self->per_cm);
 
         if (inside (self, at) > 0)
-          relief.heights[(gsize) j * (gsize) relief.width + (gsize) i] = (float) THICK;
+          relief.heights[(gsize) j * (gsize) relief.width + (gsize) i] = (float) THICK + (at.v < 2 * self->curl ? self->curl : 0);
       }
   sw_relief_light (&relief, 1.2);
   sw_shadow_draw (&relief, self->canvas, 0, 0, px_per_cm);
   sw_relief_clear (&relief);
 }
 
-/* The straight cloth in device pixels. Returns: FALSE if there is none */
+/* @geometry's cloth in device pixels, and room around it. */
+static void
+knit_straight (const SwForecast *forecast, SwClothGeometry *geometry, int rim, Straight *straight)
+{
+  straight->width = (int) ceil (geometry->cloth.width) + 2 * rim;
+  straight->height = (int) ceil (geometry->cloth.height) + 2 * rim;
+  geometry->cloth.x = rim;
+  geometry->cloth.y = straight->height - rim - geometry->cloth.height;
+  straight->pixels = g_new (guint32, (gsize) straight->width * (gsize) straight->height);
+  sw_cloth_raster (forecast, geometry, 1, 0, 0, straight->width, straight->height, straight->width, straight->pixels);
+}
+
+/* The other side of the rows that curl; the columns that are seen at the front lie on its right. */
+static void
+knit_back (Piece *self, const SwForecast *forecast, const SwClothGeometry *front)
+{
+  SwClothGeometry geometry = *front;
+
+  self->curl = CURL;
+  self->below = CURL * (acosf (1 - CURL_SEEN) + (float) G_PI_2 - 1);
+  geometry.rows = MIN (front->rows, 2 + (gsize) ceil ((double) (CURL * (1 + CURL_VARY) * (float) G_PI) * self->per_cm / front->row));
+  geometry.cloth.height = (double) geometry.rows * geometry.row;
+  geometry.first_column = forecast->layout.width - front->columns;
+  geometry.purl_side = geometry.turned = TRUE;
+  knit_straight (forecast, &geometry, self->rim, &self->back);
+}
+
+/* Returns: FALSE if there is no cloth */
 static gboolean
 knit (Piece *self, const SwForecast *forecast, double width, double height)
 {
@@ -214,15 +299,13 @@ knit (Piece *self, const SwForecast *forecast, double width, double height)
   if (geometry.rows == 0)
     return FALSE;
   self->rim = (int) ceil (MAX (geometry.stitch, geometry.row));
-  self->source_width = (int) ceil (geometry.cloth.width) + 2 * self->rim;
-  self->source_height = (int) ceil (geometry.cloth.height) + 2 * self->rim;
-  geometry.cloth.x = self->rim;
-  geometry.cloth.y = self->source_height - self->rim - geometry.cloth.height;
-  self->source = g_new (guint32, (gsize) self->source_width * (gsize) self->source_height);
-  sw_cloth_raster (forecast, &geometry, 1, 0, 0, self->source_width, self->source_height, self->source_width, self->source);
-  self->beyond = ROLL * ((float) G_PI_2 - 1);
-  self->width = MAX ((float) (geometry.cloth.width / self->per_cm) - 2 * self->beyond, 2 * ROLL);
-  self->height = MAX ((float) (geometry.cloth.height / self->per_cm) - 2 * self->beyond, 2 * ROLL);
+  knit_straight (forecast, &geometry, self->rim, &self->front);
+  self->beyond = self->below = ROLL * ((float) G_PI_2 - 1);
+  self->knitted = (float) (geometry.cloth.width / self->per_cm);
+  if (forecast->sketch->cloth.fabric == SW_FABRIC_STOCKINETTE && !geometry.purl_side && geometry.cloth.height > LEAST_CURLED * self->per_cm)
+    knit_back (self, forecast, &geometry);
+  self->width = MAX (self->knitted - 2 * self->beyond, 2 * ROLL);
+  self->height = MAX ((float) (geometry.cloth.height / self->per_cm) - self->below - self->beyond, 2 * ROLL);
   return TRUE;
 }
 
@@ -278,5 +361,6 @@ sw_cloth_piece_draw (const SwCanvas *canvas, const SwForecast *forecast, const S
       sw_raster_end (&self.raster, canvas);
       g_free (self.grain);
     }
-  g_free (self.source);
+  g_free (self.front.pixels);
+  g_free (self.back.pixels);
 }

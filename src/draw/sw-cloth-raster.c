@@ -38,6 +38,7 @@ sw_cloth_style (const SwForecast *forecast, const SwClothGeometry *geometry, dou
     .purl_side = geometry->purl_side,
     .fibre = yarn->fibre,
     .plies = (int) yarn->plies,
+    .quarters = geometry->turned ? 2 : 0,
   };
 }
 
