@@ -1,8 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "draw-fixture.h"
 
+#include "draw/sw-canvas.h"
+#include "draw/sw-cloth-piece.h"
 #include "draw/sw-ground.h"
 #include "draw/sw-listing-layout.h"
+
+#include <math.h>
+#include <stdlib.h>
 
 /* The picture of a shop's page: everything has its place, and the ground no hue. */
 
@@ -272,6 +277,89 @@ test_words_show (void)
     }
 }
 
+/* Red in the two lowest rows and blue above them. */
+static void
+dye_rows (SwForecast *forecast, float *xyz)
+{
+  const SwXyz red = sw_xyz_from_srgb ((SwSrgb){ 0.7, 0.1, 0.1 }), blue = sw_xyz_from_srgb ((SwSrgb){ 0.1, 0.1, 0.7 });
+  const gsize n = 2 * forecast->n_stitches;
+
+  for (gsize i = 0; i < n; i++)
+    {
+      const SwXyz *dye = i / 2 < sw_layout_stitch (&forecast->layout, 2, 0) && i / 2 < sw_layout_stitch (&forecast->layout, 2, forecast->layout.width - 1) ? &red : &blue;
+
+      xyz[i] = (float) dye->x;
+      xyz[n + i] = (float) dye->y;
+      xyz[2 * n + i] = (float) dye->z;
+    }
+  forecast->leg_x = xyz;
+  forecast->leg_y = xyz + n;
+  forecast->leg_z = xyz + 2 * n;
+  forecast->skeins[0] = (SwSkeinLegs){ forecast->n_stitches, xyz, xyz + n, xyz + 2 * n };
+}
+
+/* Red and blue from the lower edge up, a letter for each stretch. */
+static char *
+stripes_at (cairo_surface_t *surface, int x, int size)
+{
+  GString *stripes = g_string_new (NULL);
+
+  for (int y = size - 1; y >= size / 4; y--)
+    {
+      const guint8 *line = cairo_image_surface_get_data (surface) + y * cairo_image_surface_get_stride (surface);
+      const guint32 pixel = ((const guint32 *) (gconstpointer) line)[x];
+      const int red = (int) (pixel >> 16 & 0xff), blue = (int) (pixel & 0xff);
+      const char is = red > blue + 30 ? 'r' : 'b';
+
+      if (abs (red - blue) > 30 && (stripes->len == 0 || stripes->str[stripes->len - 1] != is))
+        g_string_append_c (stripes, is);
+    }
+  return g_string_free (stripes, FALSE);
+}
+
+/* Plain knit curls forward: below what shows of the lowest rows lies the back of those above, and then they go on. Garter stitch lies flat. */
+static void
+test_curl (void)
+{
+  static const struct
+  {
+    SwFabric fabric;
+    const char *stripes;
+  } kinds[] = { { SW_FABRIC_STOCKINETTE, "brb" }, { SW_FABRIC_GARTER, "rb" } };
+
+  for (gsize kind = 0; kind < G_N_ELEMENTS (kinds); kind++)
+    {
+      g_autoptr (SwSketch) sketch = test_sketch (2);
+      g_autoptr (SwForecast) forecast = NULL;
+      g_autofree float *xyz = NULL;
+      SwForecast dyed;
+      cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 400, 400);
+      cairo_t *cr = cairo_create (surface);
+      const SwClothPiece piece = { 100, 330, 220, 280, 0, -INFINITY, INFINITY };
+      SwCanvas canvas;
+      int so = 0;
+
+      sketch->cloth.fabric = kinds[kind].fabric;
+      forecast = fixture_forecast (sketch);
+      xyz = g_new (float, 6 * forecast->n_stitches);
+      dyed = *forecast;
+      dye_rows (&dyed, xyz);
+      sw_canvas_begin (&canvas, cr, 400, 400, &sw_look_plain);
+      sw_cloth_piece_draw (&canvas, &dyed, &piece, 40);
+      sw_canvas_end (&canvas);
+      cairo_destroy (cr);
+      for (int x = 150; x < 270; x++)
+        {
+          g_autofree char *stripes = stripes_at (surface, x, 400);
+
+          so += g_str_equal (stripes, kinds[kind].stripes);
+        }
+      g_test_message ("fabric %d: %d of 120 columns are %s", (int) kinds[kind].fabric, so, kinds[kind].stripes);
+      g_assert_cmpint (so, >, 60); /* stitches reach into the rows below and above */
+      cairo_surface_destroy (surface);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -282,5 +370,6 @@ main (int argc, char **argv)
   g_test_add_func ("/listing/chip", test_chip);
   g_test_add_func ("/listing/words", test_words_show);
   g_test_add_func ("/listing/room", test_room);
+  g_test_add_func ("/listing/curl", test_curl);
   return g_test_run ();
 }
