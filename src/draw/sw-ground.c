@@ -18,23 +18,100 @@ static const struct
   [SW_GROUND_CHARCOAL] = { 0.270, 0.205, 0.93, 0.68 },
 };
 
+/* Circles between which the light falls off: shares of the picture's width, height and diagonal. */
+#define INNER_X 0.32
+#define INNER_Y 0.28
+#define INNER 0.1
+#define OUTER_X 0.36
+#define OUTER_Y 0.34
+#define OUTER 0.85
+
 SwGround
 sw_ground_for (const SwSketch *sketch, const SwLook *look)
 {
   return look->dark ? SW_GROUND_CHARCOAL : sketch->listing.ground;
 }
 
-void
-sw_ground_draw (const SwCanvas *canvas, SwGround ground)
+/* Codes: chance added before rounding. Short of half a code, so that neighbours never lie two apart. */
+#define GRAIN 0.47f
+
+/* 0 .. 1 for a pixel; never the same pattern again as a table would have. */
+static inline float
+grain_at (guint32 x, guint32 y)
 {
-  const double light = grounds[ground].light, shade = grounds[ground].shade, reach = hypot (canvas->width, canvas->height);
-  cairo_pattern_t *pattern = cairo_pattern_create_radial (0.32 * canvas->width, 0.28 * canvas->height, 0.1 * reach, 0.36 * canvas->width, 0.34 * canvas->height, 0.85 * reach);
+  guint32 hash = x * 0x9e3779b1u ^ y * 0x85ebca77u;
+
+  hash = (hash ^ hash >> 15) * 0x2c1b3c6du;
+  hash = (hash ^ hash >> 12) * 0x297a2d39u;
+  return (float) ((hash ^ hash >> 15) >> 8) * 0x1p-24f;
+}
+
+/* Light falls off round a place at the upper left: the same cone as cairo's radial gradients have, its inner circle within its outer one. */
+typedef struct
+{
+  float x, y, dx, dy, from, to; /* the inner circle's middle, from there to the outer one's; their radii */
+} Cone;
+
+/* Share of the way out, 0 .. 1. */
+static inline float
+cone_at (const Cone *cone, float x, float y)
+{
+  const float px = x - cone->x, py = y - cone->y, dr = cone->to - cone->from;
+  const float a = cone->dx * cone->dx + cone->dy * cone->dy - dr * dr, b = px * cone->dx + py * cone->dy + cone->from * dr, c = px * px + py * py - cone->from * cone->from;
+
+  return CLAMP ((b - sqrtf (MAX (b * b - a * c, 0))) / a, 0.0f, 1.0f);
+}
+
+static void
+paint_ground (const SwRaster *raster, const Cone *cone, float light, float shade)
+{
+  for (int j = 0; j < raster->height; j++)
+    for (int i = 0; i < raster->width; i++)
+      {
+        const int x = raster->x + i, y = raster->y + j;
+        const float code = 255 * (light + (shade - light) * cone_at (cone, (float) x + 0.5f, (float) y + 0.5f));
+        const guint32 grey = (guint32) MIN (code + 0.5f + GRAIN * (2 * grain_at ((guint32) x, (guint32) y) - 1), 255);
+
+        raster->pixels[(gsize) j * (gsize) raster->stride + (gsize) i] = 0xff000000u | grey << 16 | grey << 8 | grey;
+      }
+}
+
+/* For those who draw the picture at sizes of their own. */
+static void
+draw_gradient (const SwCanvas *canvas, double reach, double light, double shade)
+{
+  cairo_pattern_t *pattern = cairo_pattern_create_radial (INNER_X * canvas->width, INNER_Y * canvas->height, INNER * reach, OUTER_X * canvas->width, OUTER_Y * canvas->height, OUTER * reach);
 
   cairo_pattern_add_color_stop_rgb (pattern, 0, light, light, light);
   cairo_pattern_add_color_stop_rgb (pattern, 1, shade, shade, shade);
   cairo_set_source (canvas->cr, pattern);
   cairo_paint (canvas->cr);
   cairo_pattern_destroy (pattern);
+}
+
+void
+sw_ground_draw (const SwCanvas *canvas, SwGround ground)
+{
+  const double light = grounds[ground].light, shade = grounds[ground].shade, reach = hypot (canvas->width, canvas->height);
+  const SwBox all = { 0, 0, canvas->width, canvas->height };
+  SwRaster raster;
+  Cone cone;
+
+  if (cairo_surface_get_type (cairo_get_group_target (canvas->cr)) != CAIRO_SURFACE_TYPE_IMAGE || !sw_raster_begin (&raster, canvas, &all))
+    {
+      draw_gradient (canvas, reach, light, shade);
+      return;
+    }
+  cone = (Cone){
+    .x = (float) (INNER_X * canvas->width * raster.scale),
+    .y = (float) (INNER_Y * canvas->height * raster.scale),
+    .dx = (float) ((OUTER_X - INNER_X) * canvas->width * raster.scale),
+    .dy = (float) ((OUTER_Y - INNER_Y) * canvas->height * raster.scale),
+    .from = (float) (INNER * reach * raster.scale),
+    .to = (float) (OUTER * reach * raster.scale),
+  };
+  paint_ground (&raster, &cone, (float) light, (float) shade);
+  sw_raster_end (&raster, canvas);
 }
 
 double

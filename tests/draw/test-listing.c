@@ -162,6 +162,92 @@ test_room (void)
     }
 }
 
+static int
+grey_at (cairo_surface_t *surface, int x, int y)
+{
+  return cairo_image_surface_get_data (surface)[y * cairo_image_surface_get_stride (surface) + 4 * x];
+}
+
+/* Share of the way from the light to the shade: where between the two circles the one lies that passes through the place, sought by halving. */
+static double
+falloff (double width, double height, double x, double y)
+{
+  const double reach = hypot (width, height);
+  double low = 0, high = 1;
+
+  for (int i = 0; i < 50; i++)
+    {
+      const double t = (low + high) / 2, away = hypot (x - (0.32 + 0.04 * t) * width, y - (0.28 + 0.06 * t) * height);
+
+      if (away < (0.1 + 0.75 * t) * reach)
+        high = t;
+      else
+        low = t;
+    }
+  return low;
+}
+
+/* The light falls off without contours: neighbours differ by a code at most, no step goes on from line to line, and means are where they belong. */
+static void
+test_ground_smooth (void)
+{
+  enum
+  {
+    WIDTH = 900,
+    HEIGHT = 600,
+    SQUARE = 60,
+  };
+
+  for (int ground = SW_GROUND_WHITE; ground <= SW_GROUND_CHARCOAL; ground++)
+    {
+      cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, WIDTH, HEIGHT);
+      cairo_t *cr = cairo_create (surface);
+      SwCanvas canvas;
+      static const double ends[][2] = { { 1, 0.965 }, { 0.945, 0.885 }, { 0.725, 0.65 }, { 0.27, 0.205 } };
+      int longest = 0, lightest = 0, darkest = 255;
+
+      sw_canvas_begin (&canvas, cr, WIDTH, HEIGHT, &sw_look_plain);
+      sw_ground_draw (&canvas, (SwGround) ground);
+      sw_canvas_end (&canvas);
+      cairo_surface_flush (surface);
+      for (int x = 0; x + 1 < WIDTH; x++)
+        for (int y = 0, run = 0, last = 0; y < HEIGHT; y++)
+          {
+            const int here = grey_at (surface, x, y), step = grey_at (surface, x + 1, y) - here;
+
+            g_assert_cmpint (ABS (step), <=, 1);
+            if (y > 0)
+              g_assert_cmpint (ABS (here - grey_at (surface, x, y - 1)), <=, 1);
+            run = step != 0 && step == last ? run + 1 : step != 0;
+            last = step;
+            longest = MAX (longest, run);
+            lightest = MAX (lightest, here);
+            darkest = MIN (darkest, here);
+          }
+      g_test_message ("from %d to %d, %d alike in a line", lightest, darkest, longest);
+      /* A step goes on by chance in one line of four; 4^-16 is once in 4 000 million. */
+      g_assert_cmpint (longest, <, 16);
+      g_assert_cmpint (lightest - darkest, >, 5);
+      for (int top = 0; top < HEIGHT; top += SQUARE)
+        for (int left = 0; left < WIDTH; left += SQUARE)
+          {
+            double drawn = 0, meant = 0;
+
+            for (int y = top; y < top + SQUARE; y++)
+              for (int x = left; x < left + SQUARE; x++)
+                {
+                  drawn += grey_at (surface, x, y);
+                  meant += falloff (WIDTH, HEIGHT, x + 0.5, y + 0.5);
+                }
+            drawn /= SQUARE * SQUARE;
+            meant = ends[ground][0] + (ends[ground][1] - ends[ground][0]) * meant / (SQUARE * SQUARE);
+            g_assert_cmpfloat_with_epsilon (drawn, 255 * meant, 0.06);
+          }
+      cairo_destroy (cr);
+      cairo_surface_destroy (surface);
+    }
+}
+
 /* Each arrangement, the mark and the twist change the picture. */
 static void
 test_settings_show (void)
@@ -366,6 +452,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/listing/layout", test_layout);
   g_test_add_func ("/listing/grounds", test_grounds);
+  g_test_add_func ("/listing/ground-smooth", test_ground_smooth);
   g_test_add_func ("/listing/settings", test_settings_show);
   g_test_add_func ("/listing/chip", test_chip);
   g_test_add_func ("/listing/words", test_words_show);
