@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "draw/sw-canvas.h"
+#include "draw/sw-grain.h"
 #include "sketch/sw-sketch.h"
 
 G_BEGIN_DECLS
@@ -12,23 +12,25 @@ G_BEGIN_DECLS
  * Four to a loop (common practice, no source).
  */
 
-#define SW_LAID_MOST_TIES 8
+/* @bundle: which run of which skein, counted from the near edge */
+typedef struct
+{
+  double x_cm;
+  int bundle;
+} SwLaidTie;
 
 typedef struct
 {
+  SwLaidTie *ties;
   int n;
-  double x_cm[SW_LAID_MOST_TIES]; /* along the laid skeins, rising */
-  double lane_cm;
-  int lanes, runs_across;
+  double pinch; /* at a tie, a share of the bundle's width */
   guint64 seed;
 } SwLaidTies;
 
 void sw_laid_ties_init (SwLaidTies *ties, const SwSketch *sketch);
+void sw_laid_ties_clear (SwLaidTies *ties);
 
-/* How much narrower the skein is there, a share. */
-double sw_laid_ties_pinch (const SwLaidTies *ties, double x_cm);
-
-/* @box: px, of the laid skeins; @length_cm: theirs */
-void sw_laid_ties_draw (const SwLaidTies *ties, const SwCanvas *canvas, const SwBox *box, double length_cm);
+/* How much narrower the bundle is there, a share. */
+double sw_laid_ties_pinch (const SwLaidTies *ties, int bundle, double x_cm);
 
 G_END_DECLS

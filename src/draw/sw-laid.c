@@ -5,101 +5,101 @@
 
 #include "colour/sw-mix.h"
 #include "draw/sw-exposure.h"
-#include "draw/sw-laid-ties.h"
+#include "draw/sw-laid-hairs.h"
+#include "draw/sw-laid-threads.h"
 #include "draw/sw-linear.h"
 #include "draw/sw-relief.h"
 #include "draw/sw-shadow.h"
-#include "draw/sw-skein-shape.h"
-#include "draw/sw-strands.h"
 #include "draw/sw-wet.h"
+#include "draw/sw-wraps-raster.h"
 #include "draw/sw-yarn-light.h"
 #include "skein/sw-strand.h"
+
+#include <string.h>
 
 /* Fibre in a laid bundle, g/cm3. Ours. */
 #define DENSITY 0.26
 
 #define RELIEF_CM 0.11
 #define ROOM_CM 3.0
+#define BODY_SMOOTH 10
 #define MOST_HEIGHT_CM 2.2 /* a camera sees no more of a deep skein's side */
-#define LOCK_CM 0.6f
-#define LOCK_TONE 0.10f
-/* Locks of wraps stray sideways together, and so does the skein's edge, cm. */
-#define STRAY_CM 0.34f
-#define STRAY_ALONG_CM 9.0f
-#define STRAY_ACROSS_CM 1.7f
-#define EDGE_CM 0.16f
-#define TONE 0.07f
 #define MEAN_STRAND_LIGHT 0.78f
-#define PROBES 180 /* along and across, from which the light is balanced */
+#define TONE 0.085f /* how unlike two wraps are */
+#define DARKEST 0.60f /* between wraps */
+#define THREAD_WHITE 0.76f
+
+/* So many samples make a strand's width, where there are not more than MOST_SAMPLES to a pixel's side; but two at least, for smooth edges. */
+#define STRAND_SAMPLES 3.3f
+#define MOST_SAMPLES 4
+#define TILE_SAMPLES 128
+
+/* Samples along the side of a tile from which the light is balanced, and how many of these there are. */
+#define PROBE_SAMPLES 32
+#define PROBES 160
 
 struct _SwLaid
 {
   const SwForecast *forecast;
   gboolean second_face, wet;
-  SwSkeinShape shape;
   SwLaidTies ties;
+  SwWraps wraps;
+  guint yarn_points; /* of the wraps' points; the ties' threads follow */
   SwRelief relief;
+  SwRelief body; /* the same without single wraps, if wet: what water lies on evenly */
   SwGrain *grain;
   SwLinear linear;
   float logs[256];
-  float strand_cm, height_cm, width_cm;
+  float strand_cm, height_cm, length_cm, width_cm;
 };
 
-/* One place of the skeins. @y_cm from the near edge. */
-typedef struct
+/* Wraps as heights, so close that no place between is left out. */
+static void
+raise_wraps (SwRelief *relief, const SwWraps *wraps, guint from)
 {
-  SwSkeinPoint point;
-  float inside; /* cm, 0 at the edge */
-} Place;
+  for (guint i = from; i + 1 < wraps->points->len; i++)
+    {
+      const SwWrapPoint *p = &g_array_index (wraps->points, SwWrapPoint, i), *q = p + 1;
+      const float radius = g_array_index (wraps->wraps, SwWrap, p->wrap).radius;
+      const int n = (int) (hypotf (q->x - p->x, q->y - p->y) / (0.7f * relief->step)) + 1, m = MAX ((int) ceilf (1.1f * radius / relief->step), 1);
 
-static Place
-place_at (const SwLaid *self, double x_cm, double y_cm)
-{
-  const double lane = self->shape.lane, first = lane * floor (CLAMP (y_cm / lane, 0, self->shape.lanes - 1.0));
-  const double middle = first + lane / 2, pinch = sw_laid_ties_pinch (&self->ties, x_cm);
-  const SwSkeinPoint point = sw_skein_shape_at (&self->shape, x_cm, middle + (y_cm - middle) * (1 + pinch));
+      if (q->wrap != p->wrap)
+        continue;
+      for (int k = 0; k < n; k++)
+        {
+          const float t = (float) k / (float) n, x = p->x + t * (q->x - p->x), y = p->y + t * (q->y - p->y), z = p->z + t * (q->z - p->z) + 0.8f * radius;
 
-  return (Place){ point, point.inside - EDGE_CM * (0.6f + sw_grain_cloud (self->grain, (float) ((y_cm - first) / lane) + 200 + 2 * (float) (first / lane), 256, (float) x_cm / 4.5f)) };
-}
-
-/* How far to the side the wraps lie of where they would lie ruler-straight. */
-static float
-stray_at (const SwLaid *self, float strand, float x_cm)
-{
-  return STRAY_CM * sw_grain_cloud (self->grain, strand / STRAY_ACROSS_CM + 30, 190, x_cm / STRAY_ALONG_CM) + 0.4f * STRAY_CM * sw_grain_cloud (self->grain, strand / LOCK_CM + 60, 190, x_cm / (0.5f * STRAY_ALONG_CM));
-}
-
-/* How high the yarn lies: round towards its edges, lower where it is tied, uneven by its locks. */
-static float
-height_at (const SwLaid *self, double x_cm, double y_cm)
-{
-  const Place place = place_at (self, x_cm, y_cm);
-  const float beside = place.point.end > 0 ? (1 - fabsf (place.point.across)) * (float) self->shape.lane / 2 : place.inside;
-  const float up = 1 - CLAMP (beside / (1.5f * self->height_cm), 0, 1);
-  const float strand = place.point.strand + stray_at (self, place.point.strand, (float) x_cm);
-  const float locks = sw_grain_cloud (self->grain, strand / LOCK_CM + 40, 200, (float) x_cm / 7.0f) + 0.8f * sw_grain_cloud (self->grain, strand / (3 * LOCK_CM) + 140, 100, (float) x_cm / 11.0f);
-  const float tied = 1 - 1.6f * (float) sw_laid_ties_pinch (&self->ties, x_cm);
-
-  if (place.inside <= 0)
-    return 0;
-  return self->height_cm * sqrtf (MAX (1 - up * up, 0)) * tied * sqrtf (1 - 0.9f * place.point.end * place.point.end) * (1 + 0.13f * locks);
+          for (int j = 0; j <= m; j++)
+            sw_relief_raise (relief, x, y + radius * 1.1f * ((float) j / (float) m - 0.5f), z);
+        }
+    }
 }
 
 static void
-raise_relief (SwLaid *self)
+smooth_body (SwLaid *self)
+{
+  const SwRelief *relief = &self->relief;
+
+  sw_relief_init (&self->body, -ROOM_CM, -ROOM_CM, (double) self->length_cm + ROOM_CM, (double) self->width_cm + ROOM_CM, RELIEF_CM, 0);
+  memcpy (self->body.heights, relief->heights, (gsize) relief->width * (gsize) relief->height * sizeof (float));
+  for (int i = 0; i < BODY_SMOOTH; i++)
+    sw_relief_smooth (&self->body);
+}
+
+static void
+lay (SwLaid *self)
 {
   SwRelief *relief = &self->relief;
-  const double length = self->shape.length;
 
-  sw_relief_init (relief, -ROOM_CM, -ROOM_CM, length + ROOM_CM, (double) self->width_cm + ROOM_CM, RELIEF_CM, 0);
-  for (int j = 0; j < relief->height; j++)
-    for (int i = 0; i < relief->width; i++)
-      {
-        const double x = (double) (relief->left + relief->step * (float) i), down = (double) (relief->top + relief->step * (float) j);
-
-        if (x > 0 && x < length && down > 0 && down < (double) self->width_cm)
-          relief->heights[(gsize) j * (gsize) relief->width + (gsize) i] = height_at (self, x, (double) self->width_cm - down);
-      }
+  sw_wraps_init (&self->wraps, self->forecast->sketch, self->grain, &self->ties, (double) self->strand_cm, (double) self->height_cm);
+  self->yarn_points = self->wraps.points->len;
+  sw_relief_init (relief, -ROOM_CM, -ROOM_CM, (double) self->length_cm + ROOM_CM, (double) self->width_cm + ROOM_CM, RELIEF_CM, 0);
+  raise_wraps (relief, &self->wraps, 0);
+  sw_relief_smooth (relief);
+  sw_laid_threads_lay (&self->wraps, &self->ties, self->forecast->sketch, relief);
+  if (self->wet)
+    smooth_body (self);
+  raise_wraps (relief, &self->wraps, self->yarn_points);
   sw_relief_light (relief, 2.5);
 }
 
@@ -108,20 +108,21 @@ sw_laid_new (const SwForecast *forecast, gboolean second_face)
 {
   SwLaid *self = g_new0 (SwLaid, 1);
   const SwSketch *sketch = forecast->sketch;
+  const gboolean beside = sketch->lay.folding == SW_FOLDING_SIDE_BY_SIDE;
 
   self->forecast = forecast;
   self->second_face = second_face;
   self->wet = sketch->listing.wet;
-  sw_skein_shape_init (&self->shape, sketch);
   sw_laid_ties_init (&self->ties, sketch);
   self->grain = sw_grain_new (sw_chance_mix (0x6c616964, (guint64) sketch->seed));
   sw_linear_init (&self->linear);
   for (int i = 0; i < 256; i++)
     self->logs[i] = logf (MAX (self->linear.decode[i], 0.002f));
   self->strand_cm = (float) sqrt (4 * sw_tex (sketch->yarn.metres_per_100_g) * 1e-5 / (G_PI * DENSITY));
-  self->height_cm = (float) MIN (MIN (sketch->lay.depth_cm, MOST_HEIGHT_CM), 0.45 * self->shape.lane / self->shape.runs_across);
+  self->height_cm = (float) MIN (MIN (sketch->lay.depth_cm, MOST_HEIGHT_CM), 0.45 * sketch->lay.width_cm / (double) (beside ? sketch->lay.runs : 1));
+  self->length_cm = (float) sw_sketch_lay_length (sketch);
   self->width_cm = (float) sw_sketch_lay_width (sketch);
-  raise_relief (self);
+  lay (self);
   return self;
 }
 
@@ -130,7 +131,10 @@ sw_laid_free (SwLaid *self)
 {
   if (self == NULL)
     return;
+  sw_wraps_clear (&self->wraps);
+  sw_laid_ties_clear (&self->ties);
   sw_relief_clear (&self->relief);
+  sw_relief_clear (&self->body);
   g_free (self->grain);
   g_free (self);
 }
@@ -139,103 +143,127 @@ sw_laid_free (SwLaid *self)
 typedef struct
 {
   float light, dye, gloss;
-  float x_cm, y_cm; /* where the strand that is seen was dyed */
+  float x, y; /* cm, from the upper left: where the strand that is seen was dyed */
+  gboolean thread;
 } Shade;
 
-static void
-normal_at (const SwRelief *relief, float x, float down, float *normal)
-{
-  const float u = CLAMP ((x - relief->left) / relief->step, 1, (float) relief->width - 2.001f);
-  const float v = CLAMP ((down - relief->top) / relief->step, 1, (float) relief->height - 2.001f);
-  const int i = (int) u, j = (int) v;
-  const float a = u - (float) i, b = v - (float) j, *h = relief->heights + (gsize) j * (gsize) relief->width + (gsize) i;
-  const int w = relief->width;
-  const float dx0 = (h[1] - h[-1]) * (1 - a) + (h[2] - h[0]) * a, dx1 = (h[w + 1] - h[w - 1]) * (1 - a) + (h[w + 2] - h[w]) * a;
-  const float dy0 = (h[w] - h[-w]) * (1 - b) + (h[2 * w] - h[0]) * b, dy1 = (h[w + 1] - h[1 - w]) * (1 - b) + (h[2 * w + 1] - h[1]) * b;
-  const float sx = (dx0 * (1 - b) + dx1 * b) / (2 * relief->step), sy = (dy0 * (1 - a) + dy1 * a) / (2 * relief->step);
-  const float length = sqrtf (1 + sx * sx + sy * sy);
-
-  normal[0] = -sx / length;
-  normal[1] = -sy / length;
-  normal[2] = 1 / length;
-}
-
 static float
-body_light (const SwRelief *relief, float x, float down)
+body_light (const SwRelief *relief, const float *normal, float x, float y)
 {
-  float normal[3], sky, lamp, facing;
+  const float facing = normal[0] * SW_LAMP_X + normal[1] * SW_LAMP_Y + normal[2] * SW_LAMP_Z;
+  float sky, lamp;
 
-  normal_at (relief, x, down, normal);
-  facing = normal[0] * SW_LAMP_X + normal[1] * SW_LAMP_Y + normal[2] * SW_LAMP_Z;
-  sw_relief_at (relief, x, down, &sky, &lamp);
+  sw_relief_at (relief, x, y, &sky, &lamp);
   return SW_RELIEF_SKY * sky * (0.62f + 0.38f * normal[2]) + SW_RELIEF_LAMP * lamp * MAX ((facing + 0.30f) / 1.30f, 0);
 }
 
-/* Wet strands throw the lamp back from their water: brightest a little to its side of their backs. */
-static float
-gloss_at (float across, float height, float streak)
+/* To the 16th power. */
+static inline float
+power16 (float x)
 {
-  const float off = (across - 0.42f) / 0.20f;
+  x *= x;
+  x *= x;
+  x *= x;
+  return x * x;
+}
 
-  return expf (-off * off) * CLAMP (height, 0, 1.3f) * MAX (0.55f + 0.9f * streak, 0);
+/*
+ * Wet yarn throws the lamp back from its water: a broad sheen where the body
+ * faces halfway between lamp and eye, and on it a narrower one along each
+ * strand's back, which comes and goes along it as the film does.
+ */
+static float
+gloss_at (const float *normal, const float *course, float across, float film)
+{
+  static const float half[3] = { -0.231f, -0.279f, 0.933f }; /* halfway between lamp and eye */
+  const float towards = MAX (normal[0] * half[0] + normal[1] * half[1] + normal[2] * half[2], 0), broad = power16 (towards);
+  const float nx = normal[0] + 1.1f * across * course[1], ny = normal[1] - 1.1f * across * course[0], nz = normal[2];
+  const float facing = (nx * half[0] + ny * half[1] + nz * half[2]) / sqrtf (nx * nx + ny * ny + nz * nz);
+  const float fine = power16 (MAX (facing, 0)) * power16 (MAX (facing, 0)), t = CLAMP (0.5f + 0.9f * film, 0, 1);
+
+  return broad * broad * (0.10f + 2.4f * fine * t * t);
 }
 
 static Shade
-shade_at (const SwLaid *self, const SwYarnLight *strand, float single, float x_cm, float y_cm, const Place *place)
+shade_at (const SwLaid *self, const SwYarnLight *yarn, const SwWrapSample *sample)
 {
-  const float stray = stray_at (self, place->point.strand, x_cm), slope = (stray_at (self, place->point.strand, x_cm + 0.2f) - stray) / 0.2f;
-  const float down = self->width_cm - y_cm, lying = place->point.strand + stray, round = lying / self->strand_cm + 64;
-  const SwStrandTop top = sw_strands_top (self->grain, round, x_cm);
-  const SwYarnPoint point = { x_cm / self->strand_cm, top.across * 0.92f, { 1, -slope, 0 }, (guint32) top.strand * 977u + 13u };
-  const SwYarnShade yarn = sw_yarn_light_at (strand, &point);
-  const float tone = sw_grain_tone (self->grain, top.strand + 91, x_cm / 5.0f);
-  Shade shade = { .light = body_light (&self->relief, x_cm, down), .dye = single * yarn.dye };
+  const SwWrapPoint *p = &g_array_index (self->wraps.points, SwWrapPoint, sample->segment - 1), *q = p + 1;
+  const SwWrap *wrap = &g_array_index (self->wraps.wraps, SwWrap, p->wrap);
+  const float dx = q->x - p->x, dy = q->y - p->y, dz = q->z - p->z, per = 1 / sqrtf (MAX (dx * dx + dy * dy + dz * dz, 1e-8f));
+  const float middle_x = p->x + sample->t * dx, middle_y = p->y + sample->t * dy, along = p->along + sample->t * (q->along - p->along);
+  const float flat = wrap->radius * sample->across / sqrtf (MAX (dx * dx + dy * dy, 1e-8f));
+  const float x = middle_x + flat * dy, y = middle_y - flat * dx; /* left of the course, y down */
+  const SwYarnPoint point = { along / (2 * wrap->radius), sample->across * 0.94f, { dx * per, -dy * per, dz * per }, wrap->seed };
+  const SwYarnShade strand = sw_yarn_light_at (yarn, &point);
+  const float streak = sw_grain_tone (self->grain, (int) (wrap->seed >> 8 & 0xff), along / 3.1f);
+  Shade shade = { .dye = strand.dye, .thread = wrap->thread };
+  float normal[3], height, deep;
 
-  shade.light *= 1 + single * (yarn.light / MEAN_STRAND_LIGHT * sw_strands_depth_light (top.height) - 1);
-  shade.light *= 1 + TONE * tone + LOCK_TONE * sw_grain_cloud (self->grain, lying / LOCK_CM + 90, 200, x_cm / 5.0f);
-  shade.gloss = self->wet ? gloss_at (top.across, top.height, sw_grain_tone (self->grain, top.strand + 17, x_cm / 2.2f)) * (0.4f + 0.6f * single) : 0;
-  shade.x_cm = x_cm + single * self->strand_cm * 2 * sw_grain_tone (self->grain, top.strand + 50, 0.5f);
-  shade.y_cm = y_cm - single * top.across * SW_STRANDS_HALF_WIDTH * self->strand_cm;
-  return shade;
-}
-
-/* The light looked up here and there all over the skeins, as it will be in the picture. */
-static SwExposure *
-balance (const SwLaid *self, const SwYarnLight *strand, float single, float *gain)
-{
-  g_autofree float *lights = g_new (float, PROBES *PROBES);
-  guint counts[SW_EXPOSURE_LIGHTS] = { 0 };
-  double sum = 0;
-  gsize seen = 0;
-
-  for (int k = 0; k < PROBES * PROBES; k++)
+  sw_relief_normal (&self->relief, x, y, normal, &height);
+  deep = CLAMP ((height - sample->z - 0.25f * self->strand_cm) / (1.7f * self->strand_cm), 0, 1);
+  shade.light = body_light (&self->relief, normal, x, y) * strand.light / MEAN_STRAND_LIGHT * (1 - (1 - DARKEST) * deep * deep * (3 - 2 * deep));
+  if (!wrap->thread)
+    shade.light *= 1 + TONE * (wrap->tone + 0.7f * streak);
+  if (self->wet && !wrap->thread)
     {
-      const double x = self->shape.length * sw_chance_even (sw_chance_mix (1, (guint64) k)), y = (double) self->width_cm * ((k % PROBES) + 0.5) / PROBES;
-      const Place place = place_at (self, x, y);
-
-      if (place.inside <= 0)
-        continue;
-      lights[seen] = shade_at (self, strand, single, (float) x, (float) y, &place).light;
-      sum += (double) lights[seen++];
+      sw_relief_normal (&self->body, x, y, normal, &height);
+      shade.gloss = gloss_at (normal, (const float[]){ dx * per, dy * per }, sample->across, 0.6f * streak + 0.6f * sw_grain_cloud (self->grain, y / 0.8f + 40, 200, x / 2.7f)) * (1 - deep);
     }
-  *gain = (float) ((double) seen / MAX (sum, 1e-9));
-  for (gsize i = 0; i < seen; i++)
-    counts[sw_exposure_bin (lights[i] * *gain)]++;
-  return sw_exposure_new (counts);
+  shade.x = middle_x + 2 * self->strand_cm * wrap->tone;
+  shade.y = middle_y;
+  return shade;
 }
 
 typedef struct
 {
   const SwLaid *laid;
   const SwFaceWindow *window;
-  SwYarnLight strand;
+  SwYarnLight yarn;
   SwExposure *exposure;
-  float single, gain, per_cm;
+  float gain, per_cm;
+  int finer;     /* samples along a pixel's side */
   guint32 *face; /* the window of the forecast's colours, the near edge first */
   int stride;
   guint32 *pixels;
-  int next_row; /* atomic */
+  SwWrapGrid grid;
+  int next_tile; /* atomic */
 } Job;
+
+/* The light looked up here and there all over the skeins, at the size it will have in the picture. */
+static void
+balance (Job *job)
+{
+  const SwLaid *self = job->laid;
+  const float scale = job->per_cm * (float) job->finer;
+  const int width = (int) (self->length_cm * scale) + 1, height = (int) (self->width_cm * scale) + 1;
+  g_autofree SwWrapSample *samples = g_new (SwWrapSample, PROBE_SAMPLES *PROBE_SAMPLES);
+  g_autofree float *lights = g_new (float, PROBES *PROBE_SAMPLES *PROBE_SAMPLES);
+  guint counts[SW_EXPOSURE_LIGHTS] = { 0 };
+  double sum = 0;
+  gsize seen = 0;
+  SwWrapGrid grid;
+  int n;
+
+  sw_wrap_grid_init (&grid, &self->wraps, self->yarn_points, scale, 0, 0, width, height, PROBE_SAMPLES);
+  n = grid.columns * grid.rows;
+  for (int k = 0; k < MIN (n, PROBES); k++)
+    {
+      const int tile = n <= PROBES ? k : (int) (((double) k + sw_chance_even (sw_chance_mix (7, (guint64) k))) * n / PROBES);
+
+      sw_wrap_grid_sample (&grid, tile % grid.columns, tile / grid.columns, samples);
+      for (int i = 0; i < PROBE_SAMPLES * PROBE_SAMPLES; i++)
+        if (samples[i].segment != 0)
+          {
+            lights[seen] = shade_at (self, &job->yarn, &samples[i]).light;
+            sum += (double) lights[seen++];
+          }
+    }
+  sw_wrap_grid_clear (&grid);
+  job->gain = (float) ((double) seen / MAX (sum, 1e-9));
+  for (gsize i = 0; i < seen; i++)
+    counts[sw_exposure_bin (lights[i] * job->gain)]++;
+  job->exposure = sw_exposure_new (counts);
+}
 
 static guint32
 colour_at (const Job *job, float x_cm, float y_cm)
@@ -246,65 +274,155 @@ colour_at (const Job *job, float x_cm, float y_cm)
   return job->face[(gsize) CLAMP (j, 0, window->height - 1) * (gsize) window->width + (gsize) CLAMP (i, 0, window->width - 1)];
 }
 
-#define GLOSS 0.10f
+#define GLOSS 0.20f
 
-static guint32
-pixel_at (const Job *job, float x_cm, float y_cm)
+static void
+add_sample (const Job *job, const SwWrapSample *sample, float *sum)
 {
   const SwLaid *laid = job->laid;
-  const Place place = place_at (laid, (double) x_cm, (double) y_cm);
-  const float cover = CLAMP (place.inside * job->per_cm + 0.5f, 0, 1);
+  const Shade shade = shade_at (laid, &job->yarn, sample);
   float rgb[3], factor;
   guint32 colour;
-  Shade shade;
 
-  if (cover <= 0)
-    return 0;
-  shade = shade_at (laid, &job->strand, job->single, x_cm, y_cm, &place);
-  colour = colour_at (job, shade.x_cm, shade.y_cm);
+  if (shade.thread)
+    {
+      for (int k = 0; k < 3; k++)
+        sum[k] += MIN (THREAD_WHITE * shade.light * job->gain, 1);
+      return;
+    }
+  colour = colour_at (job, shade.x, laid->width_cm - shade.y);
   sw_linear_decode (&laid->linear, colour, rgb);
   factor = sw_exposure_factor (job->exposure, MAX (MAX (rgb[0], rgb[1]), rgb[2]), shade.light * job->gain);
   for (int k = 0; k < 3; k++)
-    rgb[k] = (laid->wet ? sw_wet (rgb[k]) : rgb[k]) * factor * (1 + shade.dye * laid->logs[colour >> (16 - 8 * k) & 0xff]) + GLOSS * shade.gloss * factor;
-  colour = sw_linear_pixel (&laid->linear, rgb);
-  return cover < 1 ? sw_linear_premultiply (colour, cover) : colour;
+    sum[k] += MAX ((laid->wet ? sw_wet (rgb[k]) : rgb[k]) * factor * (1 + shade.dye * laid->logs[colour >> (16 - 8 * k) & 0xff]) + GLOSS * shade.gloss, 0);
+}
+
+/* One pixel from its samples. */
+static guint32
+pixel_of (const Job *job, const SwWrapSample *samples, int tile)
+{
+  float sum[3] = { 0, 0, 0 };
+  int seen = 0;
+
+  for (int j = 0; j < job->finer; j++)
+    for (int i = 0; i < job->finer; i++)
+      {
+        const SwWrapSample *sample = &samples[j * tile + i];
+
+        if (sample->segment == 0)
+          continue;
+        add_sample (job, sample, sum);
+        seen++;
+      }
+  if (seen == 0)
+    return 0;
+  for (int k = 0; k < 3; k++)
+    sum[k] /= (float) seen;
+  if (seen == job->finer * job->finer)
+    return sw_linear_pixel (&job->laid->linear, sum);
+  return sw_linear_premultiply (sw_linear_pixel (&job->laid->linear, sum), (float) seen / (float) (job->finer * job->finer));
+}
+
+static void
+paint_tile (const Job *job, int number, SwWrapSample *samples)
+{
+  const int column = number % job->grid.columns, row = number / job->grid.columns, side = job->grid.tile / job->finer;
+  const int left = column * side, top = row * side;
+
+  sw_wrap_grid_sample (&job->grid, column, row, samples);
+  for (int j = 0; j < MIN (side, job->window->height - top); j++)
+    for (int i = 0; i < MIN (side, job->window->width - left); i++)
+      job->pixels[(gsize) (top + j) * (gsize) job->stride + (gsize) (left + i)] = pixel_of (job, samples + (j * job->grid.tile + i) * job->finer, job->grid.tile);
 }
 
 static gpointer
 paint_worker (gpointer data)
 {
   Job *job = data;
-  const SwFaceWindow *window = job->window;
+  g_autofree SwWrapSample *samples = g_new (SwWrapSample, (gsize) job->grid.tile * (gsize) job->grid.tile);
+  const int n = job->grid.columns * job->grid.rows;
 
-  for (int j = g_atomic_int_add (&job->next_row, 1); j < window->height; j = g_atomic_int_add (&job->next_row, 1))
-    for (int i = 0; i < window->width; i++)
-      {
-        const int row = window->height - 1 - j; /* the face counts from the near edge, the picture from the far one */
-
-        job->pixels[(gsize) j * (gsize) job->stride + (gsize) i] = pixel_at (job, ((float) (window->left + i) + 0.5f) / job->per_cm, ((float) (window->near + row) + 0.5f) / job->per_cm);
-      }
+  for (int k = g_atomic_int_add (&job->next_tile, 1); k < n; k = g_atomic_int_add (&job->next_tile, 1))
+    paint_tile (job, k, samples);
   return NULL;
+}
+
+/* As bright as the yarn round its root. */
+static guint32
+hair_colour (gconstpointer data, float x, float y)
+{
+  const Job *job = data;
+  const SwLaid *laid = job->laid;
+  float normal[3], height, rgb[3], factor;
+
+  sw_relief_normal (&laid->relief, x, y, normal, &height);
+  sw_linear_decode (&laid->linear, colour_at (job, x, laid->width_cm - y), rgb);
+  factor = sw_exposure_factor (job->exposure, MAX (MAX (rgb[0], rgb[1]), rgb[2]), CLAMP (body_light (&laid->relief, normal, x, y) * job->gain, 0.6f, 1.2f));
+  for (int k = 0; k < 3; k++)
+    rgb[k] *= factor;
+  return sw_linear_pixel (&laid->linear, rgb);
+}
+
+/* Wet hairs cling. */
+static void
+draw_hairs (const Job *job)
+{
+  const SwLaid *laid = job->laid;
+  const SwFaceWindow *window = job->window;
+  const SwYarn *yarn = &laid->forecast->sketch->yarn;
+  SwYarnLight near_by;
+  SwLaidHairs hairs = {
+    .wraps = &laid->wraps,
+    .points = laid->yarn_points,
+    .relief = &laid->relief,
+    .left = (float) window->left,
+    .top = (float) (window->ny - window->near - window->height),
+    .width = window->width,
+    .height = window->height,
+    .stride = job->stride,
+    .pixels = job->pixels,
+    .per_cm = job->per_cm,
+    .seed = (guint64) laid->forecast->sketch->seed,
+    .colour = hair_colour,
+    .data = job,
+  };
+
+  sw_yarn_light_init (&near_by, yarn->fibre, (int) yarn->plies, 40);
+  hairs.fuzz = near_by.fuzz / 10;
+  hairs.length = near_by.hair * 0.9f;
+  if (!laid->wet)
+    sw_laid_hairs_draw (&hairs);
+}
+
+static void
+paint (SwLaid *self, const SwFaceWindow *window, gboolean threads, int stride, guint32 *pixels)
+{
+  const gsize n = (gsize) window->width * (gsize) window->height;
+  g_autofree float *xyz = g_new (float, 3 * n);
+  g_autofree guint32 *face = g_new (guint32, n);
+  Job job = { .laid = self, .window = window, .per_cm = (float) window->nx / self->length_cm, .face = face, .stride = stride, .pixels = pixels };
+  const float px = self->strand_cm * job.per_cm;
+  const SwYarn *yarn = &self->forecast->sketch->yarn;
+  GThread *other;
+
+  sw_forecast_face_window (self->forecast, self->second_face, window, xyz, xyz + n, xyz + 2 * n);
+  sw_pixels_from_xyz (xyz, xyz + n, xyz + 2 * n, 1, n, face);
+  job.finer = CLAMP ((int) ceilf (STRAND_SAMPLES / px), 2, MOST_SAMPLES);
+  sw_yarn_light_init (&job.yarn, yarn->fibre, (int) yarn->plies, (double) (px * MIN ((float) job.finer, 1.4f)));
+  balance (&job);
+  sw_wrap_grid_init (&job.grid, &self->wraps, threads ? self->wraps.points->len : self->yarn_points, job.per_cm * (float) job.finer, (float) (window->left * job.finer), (float) ((window->ny - window->near - window->height) * job.finer), window->width * job.finer, window->height * job.finer, TILE_SAMPLES / job.finer * job.finer);
+  other = g_thread_new ("skein", paint_worker, &job);
+  paint_worker (&job);
+  g_thread_join (other);
+  draw_hairs (&job);
+  sw_wrap_grid_clear (&job.grid);
+  g_free (job.exposure);
 }
 
 void
 sw_laid_raster (SwLaid *self, const SwFaceWindow *window, int stride, guint32 *pixels)
 {
-  const gsize n = (gsize) window->width * (gsize) window->height;
-  g_autofree float *xyz = g_new (float, 3 * n);
-  g_autofree guint32 *face = g_new (guint32, n);
-  Job job = { .laid = self, .window = window, .per_cm = (float) (window->nx / self->shape.length), .face = face, .stride = stride, .pixels = pixels };
-  const float px = self->strand_cm * job.per_cm, t = CLAMP ((px - 0.8f) / 2.2f, 0, 1);
-  GThread *other;
-
-  sw_forecast_face_window (self->forecast, self->second_face, window, xyz, xyz + n, xyz + 2 * n);
-  sw_pixels_from_xyz (xyz, xyz + n, xyz + 2 * n, 1, n, face);
-  job.single = t * t * (3 - 2 * t);
-  sw_yarn_light_init (&job.strand, self->forecast->sketch->yarn.fibre, (int) self->forecast->sketch->yarn.plies, (double) px);
-  job.exposure = balance (self, &job.strand, job.single, &job.gain);
-  other = g_thread_new ("skein", paint_worker, &job);
-  paint_worker (&job);
-  g_thread_join (other);
-  g_free (job.exposure);
+  paint (self, window, FALSE, stride, pixels);
 }
 
 void
@@ -313,7 +431,7 @@ sw_laid_draw (SwLaid *self, const SwCanvas *canvas, const SwBox *box)
   SwFaceWindow window;
   SwRaster raster;
 
-  sw_shadow_draw (&self->relief, canvas, box->x, box->y, box->width / self->shape.length);
+  sw_shadow_draw (&self->relief, canvas, box->x, box->y, box->width / (double) self->length_cm);
   if (!sw_raster_begin (&raster, canvas, box))
     return;
   window = (SwFaceWindow){
@@ -324,7 +442,6 @@ sw_laid_draw (SwLaid *self, const SwCanvas *canvas, const SwBox *box)
     .width = raster.width,
     .height = raster.height,
   };
-  sw_laid_raster (self, &window, raster.stride, raster.pixels);
+  paint (self, &window, TRUE, raster.stride, raster.pixels);
   sw_raster_end (&raster, canvas);
-  sw_laid_ties_draw (&self->ties, canvas, box, self->shape.length);
 }

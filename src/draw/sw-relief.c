@@ -43,8 +43,8 @@ sw_relief_clear (SwRelief *relief)
   g_free (relief->lamp);
 }
 
-static void
-raise_to (SwRelief *relief, float x, float y, float z)
+void
+sw_relief_raise (SwRelief *relief, float x, float y, float z)
 {
   const int i = (int) lrintf ((x - relief->left) / relief->step), j = (int) lrintf ((y - relief->top) / relief->step);
   float *height;
@@ -71,7 +71,7 @@ add_patch (SwRelief *relief, const float *a, const float *b, const float *c, con
 
         for (int k = 0; k < 3; k++)
           p[k] = (a[k] + (b[k] - a[k]) * u) * (1 - v) + (c[k] + (d[k] - c[k]) * u) * v;
-        raise_to (relief, p[0] + x, p[1] + y, p[2]);
+        sw_relief_raise (relief, p[0] + x, p[1] + y, p[2]);
       }
 }
 
@@ -196,6 +196,12 @@ blur (float *map, int width, int height)
       }
 }
 
+void
+sw_relief_smooth (SwRelief *relief)
+{
+  blur (relief->heights, relief->width, relief->height);
+}
+
 typedef struct
 {
   SwRelief *relief;
@@ -271,4 +277,22 @@ sw_relief_at (const SwRelief *relief, float x, float y, float *sky, float *lamp)
 
   *sky = (s[0] * (1 - a) + s[1] * a) * (1 - b) + (s[relief->width] * (1 - a) + s[relief->width + 1] * a) * b;
   *lamp = (l[0] * (1 - a) + l[1] * a) * (1 - b) + (l[relief->width] * (1 - a) + l[relief->width + 1] * a) * b;
+}
+
+void
+sw_relief_normal (const SwRelief *relief, float x, float y, float *normal, float *height)
+{
+  const float u = CLAMP ((x - relief->left) / relief->step, 1, (float) relief->width - 2.001f);
+  const float v = CLAMP ((y - relief->top) / relief->step, 1, (float) relief->height - 2.001f);
+  const int i = (int) u, j = (int) v, w = relief->width;
+  const float a = u - (float) i, b = v - (float) j, *h = relief->heights + (gsize) j * (gsize) relief->width + (gsize) i;
+  const float dx0 = (h[1] - h[-1]) * (1 - a) + (h[2] - h[0]) * a, dx1 = (h[w + 1] - h[w - 1]) * (1 - a) + (h[w + 2] - h[w]) * a;
+  const float dy0 = (h[w] - h[-w]) * (1 - b) + (h[2 * w] - h[0]) * b, dy1 = (h[w + 1] - h[1 - w]) * (1 - b) + (h[2 * w + 1] - h[1]) * b;
+  const float sx = (dx0 * (1 - b) + dx1 * b) / (2 * relief->step), sy = (dy0 * (1 - a) + dy1 * a) / (2 * relief->step);
+  const float length = sqrtf (1 + sx * sx + sy * sy);
+
+  normal[0] = -sx / length;
+  normal[1] = -sy / length;
+  normal[2] = 1 / length;
+  *height = (h[0] * (1 - a) + h[1] * a) * (1 - b) + (h[w] * (1 - a) + h[w + 1] * a) * b;
 }

@@ -40,6 +40,12 @@ void sw_relief_clear (SwRelief *relief);
 /* Lays a bundle's skin on the map, its origin at @x, @y cm. */
 void sw_relief_add (SwRelief *relief, const SwBundle *bundle, double x, double y);
 
+/* At least so high at the place nearest to @x, @y. */
+void sw_relief_raise (SwRelief *relief, float x, float y, float z);
+
+/* Evens the heights out between neighbouring places. */
+void sw_relief_smooth (SwRelief *relief);
+
 /**
  * sw_relief_light:
  * @reach: how far away what stands in the way is looked for, cm
@@ -49,5 +55,8 @@ void sw_relief_light (SwRelief *relief, double reach);
 
 /* Between the four places about @x, @y. */
 void sw_relief_at (const SwRelief *relief, float x, float y, float *sky, float *lamp);
+
+/* @normal: (out) (array fixed-size=3): unit vector, y down as seen; @height: (out): cm */
+void sw_relief_normal (const SwRelief *relief, float x, float y, float *normal, float *height);
 
 G_END_DECLS

@@ -68,6 +68,37 @@ fixture_mean (cairo_surface_t *surface, int x, int y, int width, int height)
   return sw_lab_from_xyz ((SwXyz){ sum.x / n, sum.y / n, sum.z / n });
 }
 
+/* The strand of a forecast without pours. */
+static inline SwLab
+fixture_strand_colour (const SwForecast *forecast)
+{
+  return sw_lab_from_xyz ((SwXyz){ (double) forecast->leg_x[0], (double) forecast->leg_y[0], (double) forecast->leg_z[0] });
+}
+
+/* The mean of the opaque pixels, as light. */
+static inline SwLab
+fixture_opaque_mean (cairo_surface_t *surface)
+{
+  const int width = cairo_image_surface_get_width (surface), height = cairo_image_surface_get_height (surface);
+  SwXyz sum = { 0, 0, 0 };
+  double n = 0;
+
+  for (int j = 0; j < height; j++)
+    for (int i = 0; i < width; i++)
+      {
+        const guint8 *line = cairo_image_surface_get_data (surface) + j * cairo_image_surface_get_stride (surface);
+        SwXyz pixel;
+
+        if (((const guint32 *) (gconstpointer) line)[i] >> 24 < 0xff)
+          continue;
+        pixel = fixture_pixel (surface, i, j);
+        sum = (SwXyz){ sum.x + pixel.x, sum.y + pixel.y, sum.z + pixel.z };
+        n++;
+      }
+  g_assert_cmpfloat (n, >, 500);
+  return sw_lab_from_xyz ((SwXyz){ sum.x / n, sum.y / n, sum.z / n });
+}
+
 typedef void (*FixtureDraw) (cairo_t *cr, const SwForecast *forecast, double width, double height, const SwLook *look);
 
 static inline void

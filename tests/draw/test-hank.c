@@ -3,46 +3,15 @@
 
 #include "draw/sw-exposure.h"
 #include "draw/sw-hank-shape.h"
-#include "draw/sw-laid.h"
 #include "draw/sw-wet.h"
 #include "sketch/sw-chance.h"
 
 #include <math.h>
 
-/* The hank and the laid skein as a camera sees them: their colours, their shape, their light. */
+/* The hank as a camera sees it: its colours, its shape, its light. */
 
 /* Yarns from nearly white to nearly black, grey and vivid: CIELAB, own inventions. */
 static const double yarns[][3] = { { 92, 0, 8 }, { 89, 0.5, 9 }, { 70, -30, 20 }, { 55, 60, 25 }, { 45, 15, -45 }, { 75, 10, 75 }, { 20, 8, -12 }, { 10, 0, 0 } };
-
-static SwLab
-strand_colour (const SwForecast *forecast)
-{
-  return sw_lab_from_xyz ((SwXyz){ (double) forecast->leg_x[0], (double) forecast->leg_y[0], (double) forecast->leg_z[0] });
-}
-
-/* The mean of the opaque pixels, as light. */
-static SwLab
-opaque_mean (cairo_surface_t *surface)
-{
-  const int width = cairo_image_surface_get_width (surface), height = cairo_image_surface_get_height (surface);
-  SwXyz sum = { 0, 0, 0 };
-  double n = 0;
-
-  for (int j = 0; j < height; j++)
-    for (int i = 0; i < width; i++)
-      {
-        const guint8 *line = cairo_image_surface_get_data (surface) + j * cairo_image_surface_get_stride (surface);
-        SwXyz pixel;
-
-        if (((const guint32 *) (gconstpointer) line)[i] >> 24 < 0xff)
-          continue;
-        pixel = fixture_pixel (surface, i, j);
-        sum = (SwXyz){ sum.x + pixel.x, sum.y + pixel.y, sum.z + pixel.z };
-        n++;
-      }
-  g_assert_cmpfloat (n, >, 500);
-  return sw_lab_from_xyz ((SwXyz){ sum.x / n, sum.y / n, sum.z / n });
-}
 
 static void
 test_hank_colour (void)
@@ -55,36 +24,11 @@ test_hank_colour (void)
       for (double px = 8; px <= 40; px *= 2.2)
         {
           cairo_surface_t *surface = whole_hank (hank, px);
-          const double off = sw_ciede2000 (opaque_mean (surface), strand_colour (forecast));
+          const double off = sw_ciede2000 (fixture_opaque_mean (surface), fixture_strand_colour (forecast));
 
           g_test_message ("L* %.0f at %.0f px/cm: %.2f", yarns[i][0], px, off);
           /* The largest seen is 0.6. */
           g_assert_cmpfloat (off, <, 1);
-          cairo_surface_destroy (surface);
-        }
-    }
-}
-
-static void
-test_laid_colour (void)
-{
-  for (gsize i = 0; i < G_N_ELEMENTS (yarns); i++)
-    {
-      g_autoptr (SwForecast) forecast = plain_forecast (yarns[i]);
-      g_autoptr (SwLaid) laid = sw_laid_new (forecast, FALSE);
-
-      for (int nx = 300; nx <= 1500; nx *= 5)
-        {
-          const int ny = (int) (nx * sw_sketch_lay_width (forecast->sketch) / sw_sketch_lay_length (forecast->sketch));
-          const SwFaceWindow window = { nx, ny, 0, 0, nx, ny };
-          cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, nx, ny);
-          double off;
-
-          sw_laid_raster (laid, &window, cairo_image_surface_get_stride (surface) / 4, (guint32 *) (gpointer) cairo_image_surface_get_data (surface));
-          cairo_surface_mark_dirty (surface);
-          off = sw_ciede2000 (opaque_mean (surface), strand_colour (forecast));
-          g_test_message ("L* %.0f at %d px: %.2f", yarns[i][0], nx, off);
-          g_assert_cmpfloat (off, <, 2);
           cairo_surface_destroy (surface);
         }
     }
@@ -398,7 +342,6 @@ main (int argc, char **argv)
   g_test_add_func ("/hank/bundle", test_bundle);
   g_test_add_func ("/hank/start", test_start);
   g_test_add_func ("/hank/odd", test_odd);
-  g_test_add_func ("/laid/colour", test_laid_colour);
   g_test_add_func ("/light/exposure", test_exposure);
   g_test_add_func ("/light/wet", test_wet);
   return g_test_run ();

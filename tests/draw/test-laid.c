@@ -1,0 +1,208 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw-fixture.h"
+
+#include "draw/sw-laid.h"
+
+/* The laid skein as a camera sees it: its colours, its outline. */
+
+/* Yarns from nearly white to nearly black, grey and vivid: CIELAB, own inventions. */
+static const double yarns[][3] = { { 92, 0, 8 }, { 89, 0.5, 9 }, { 70, -30, 20 }, { 55, 60, 25 }, { 45, 15, -45 }, { 75, 10, 75 }, { 20, 8, -12 }, { 10, 0, 0 } };
+
+static cairo_surface_t *
+raster_laid (SwLaid *laid, const SwSketch *sketch, int nx)
+{
+  const int ny = (int) (nx * sw_sketch_lay_width (sketch) / sw_sketch_lay_length (sketch));
+  const SwFaceWindow window = { nx, ny, 0, 0, nx, ny };
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, nx, ny);
+
+  sw_laid_raster (laid, &window, cairo_image_surface_get_stride (surface) / 4, (guint32 *) (gpointer) cairo_image_surface_get_data (surface));
+  cairo_surface_mark_dirty (surface);
+  return surface;
+}
+
+/* A flat bundle, and a rope that goes to and fro. */
+static void
+test_colour (void)
+{
+  for (gsize i = 0; i < 2 * G_N_ELEMENTS (yarns); i++)
+    {
+      const double *lab = yarns[i / 2];
+      g_autoptr (SwSketch) sketch = test_bare_sketch (i % 2 ? 4 : 2);
+      g_autoptr (SwForecast) forecast = NULL;
+      g_autoptr (SwLaid) laid = NULL;
+
+      sketch->yarn.undyed = (SwSample){ .kind = SW_SAMPLE_LAB, .numbers = { lab[0], lab[1], lab[2] } };
+      if (i % 2)
+        sketch->lay.folding = SW_FOLDING_SIDE_BY_SIDE;
+      forecast = fixture_forecast (sketch);
+      laid = sw_laid_new (forecast, FALSE);
+      for (int nx = 300; nx <= 1500; nx *= 5)
+        {
+          cairo_surface_t *surface = raster_laid (laid, forecast->sketch, nx);
+          const double off = sw_ciede2000 (fixture_opaque_mean (surface), fixture_strand_colour (forecast));
+
+          g_test_message ("L* %.0f at %d px: %.2f", lab[0], nx, off);
+          g_assert_cmpfloat (off, <, 2);
+          cairo_surface_destroy (surface);
+        }
+    }
+}
+
+static gboolean
+is_yarn (cairo_surface_t *surface, int x, int y)
+{
+  const guint8 *line = cairo_image_surface_get_data (surface) + y * cairo_image_surface_get_stride (surface);
+
+  return x >= 0 && y >= 0 && x < cairo_image_surface_get_width (surface) && y < cairo_image_surface_get_height (surface) && ((const guint32 *) (gconstpointer) line)[x] >> 24 >= 128;
+}
+
+/* How many separate things are drawn; pixels that touch at a corner belong together. */
+static int
+count_pieces (cairo_surface_t *surface)
+{
+  const int width = cairo_image_surface_get_width (surface), height = cairo_image_surface_get_height (surface);
+  g_autofree gboolean *seen = g_new0 (gboolean, (gsize) (width * height));
+  g_autofree int *stack = g_new (int, (gsize) (width * height));
+  int pieces = 0;
+
+  for (int start = 0; start < width * height; start++)
+    {
+      int n = 0;
+
+      if (seen[start] || !is_yarn (surface, start % width, start / width))
+        continue;
+      pieces++;
+      seen[start] = TRUE;
+      stack[n++] = start;
+      while (n > 0)
+        {
+          const int at = stack[--n];
+
+          for (int k = 0; k < 9; k++)
+            {
+              const int x = at % width + k % 3 - 1, y = at / width + k / 3 - 1;
+
+              if (!is_yarn (surface, x, y) || seen[y * width + x])
+                continue;
+              seen[y * width + x] = TRUE;
+              stack[n++] = y * width + x;
+            }
+        }
+    }
+  return pieces;
+}
+
+/* A skein is one thing: where a tie pulls it in nothing stays behind. */
+static void
+test_whole (void)
+{
+  static const struct
+  {
+    gint64 runs;
+    SwFolding folding;
+    double width_cm;
+  } lays[] = {
+    { 2, SW_FOLDING_STACKED, 8 },
+    { 2, SW_FOLDING_STACKED, 20 },
+    { 4, SW_FOLDING_STACKED, 8 },
+    { 1, SW_FOLDING_STACKED, 8 },
+    { 2, SW_FOLDING_SIDE_BY_SIDE, 10 },
+    { 8, SW_FOLDING_SIDE_BY_SIDE, 24 },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (lays); i++)
+    {
+      g_autoptr (SwSketch) sketch = test_bare_sketch (lays[i].runs);
+      g_autoptr (SwForecast) forecast = NULL;
+      g_autoptr (SwLaid) laid = NULL;
+
+      sketch->lay.folding = lays[i].folding;
+      sketch->lay.width_cm = lays[i].width_cm;
+      forecast = fixture_forecast (sketch);
+      laid = sw_laid_new (forecast, FALSE);
+      for (int nx = 500; nx <= 1600; nx += 1100)
+        {
+          cairo_surface_t *surface = raster_laid (laid, sketch, nx);
+
+          g_assert_cmpint (count_pieces (surface), ==, 1);
+          cairo_surface_destroy (surface);
+        }
+    }
+}
+
+/* A folded loop has round ends, at which no two wraps turn at one place; an opened ring is cut straight. */
+static void
+test_ends (void)
+{
+  for (gint64 runs = 1; runs <= 2; runs++)
+    {
+      g_autoptr (SwSketch) sketch = test_bare_sketch (runs);
+      g_autoptr (SwForecast) forecast = fixture_forecast (sketch);
+      g_autoptr (SwLaid) laid = sw_laid_new (forecast, FALSE);
+      const int nx = 1500;
+      cairo_surface_t *surface = raster_laid (laid, sketch, nx);
+      const int ny = cairo_image_surface_get_height (surface), near_end = (int) (0.8 * nx / sw_sketch_lay_length (sketch));
+      int wide = 0, at_end = 0, steps = 0, last = -1;
+
+      for (int y = 0; y < ny; y++)
+        {
+          int x = 0;
+
+          wide += is_yarn (surface, nx / 2, y);
+          at_end += is_yarn (surface, near_end, y);
+          while (x < nx && !is_yarn (surface, x, y))
+            x++;
+          if (y > ny / 3 && y < 2 * ny / 3)
+            steps += x != last;
+          last = x;
+        }
+      g_assert_cmpint (wide, >, ny * 85 / 100);
+      if (runs == 1)
+        g_assert_cmpint (at_end, >, wide * 95 / 100);
+      else
+        {
+          g_assert_cmpint (at_end, <, wide * 85 / 100);
+          g_assert_cmpint (at_end, >, wide * 3 / 10);
+          g_assert_cmpint (steps, >, ny / 12);
+        }
+      cairo_surface_destroy (surface);
+    }
+}
+
+/* A part of the laid skein is that part of the whole. */
+static void
+test_part (void)
+{
+  g_autoptr (SwSketch) sketch = test_sketch (2);
+  g_autoptr (SwForecast) forecast = fixture_forecast (sketch);
+  g_autoptr (SwLaid) laid = sw_laid_new (forecast, FALSE);
+  cairo_surface_t *whole = raster_laid (laid, sketch, 900);
+  const int ny = cairo_image_surface_get_height (whole);
+  const SwFaceWindow window = { 900, ny, 133, 21, 410, 50 };
+  g_autofree guint32 *part = g_new (guint32, 410 * 50);
+  int unlike = 0;
+
+  sw_laid_raster (laid, &window, 410, part);
+  /* Colours are taken from a little aside, which may be beyond the edge. */
+  for (int j = 4; j < 46; j++)
+    for (int i = 10; i < 400; i++)
+      {
+        const guint8 *line = cairo_image_surface_get_data (whole) + (ny - 21 - 50 + j) * cairo_image_surface_get_stride (whole);
+
+        unlike += part[j * 410 + i] != ((const guint32 *) (gconstpointer) line)[133 + i];
+      }
+  g_test_message ("%d pixels unlike", unlike);
+  g_assert_cmpint (unlike, <=, 390 * 42 / 500);
+  cairo_surface_destroy (whole);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/laid/colour", test_colour);
+  g_test_add_func ("/laid/whole", test_whole);
+  g_test_add_func ("/laid/ends", test_ends);
+  g_test_add_func ("/laid/part", test_part);
+  return g_test_run ();
+}
