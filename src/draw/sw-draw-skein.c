@@ -3,6 +3,7 @@
 
 #include "draw/sw-ground.h"
 #include "draw/sw-laid.h"
+#include "draw/sw-liquor.h"
 
 #define MARGIN 0.06 /* of the shorter side */
 #define RIM_CM 2.4  /* wall and lip of a vessel, and the shadow beside it */
@@ -28,6 +29,8 @@ sw_draw_skein (cairo_t *cr, const SwForecast *forecast, double width, double hei
       g_autoptr (SwLaid) laid = sw_laid_new (forecast, look->second_face);
 
       sw_vessel_draw (&canvas, look->vessel, &pan, scale);
+      if (in_pan && sketch->listing.wet)
+        sw_liquor_draw (&canvas, sw_laid_get_relief (laid), &pan, skein.x, skein.y, scale, (guint64) sketch->seed);
       sw_laid_draw (laid, &canvas, &skein);
     }
   sw_canvas_end (&canvas);

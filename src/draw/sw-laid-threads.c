@@ -65,7 +65,7 @@ lay_span (const Tie *tie)
 
       for (int j = -3; j <= 3; j++)
         z += height_at (tie, x, CLAMP (middle + half * t + 0.06f * (float) j, tie->far, tie->near)) / 7;
-      sw_wraps_add (tie->wraps, x, middle + half * t, MAX (z + 1.0f * RADIUS, RADIUS));
+      sw_wraps_add (tie->wraps, x, middle + half * t, MAX (z + 1.5f * RADIUS, RADIUS));
     }
 }
 
@@ -80,7 +80,7 @@ lay_tail (const Tie *tie, float x, float y, float angle, guint64 part)
     {
       const float on = (float) k / (float) n;
 
-      sw_wraps_add (tie->wraps, x, y, height_at (tie, x, y) + RADIUS * (1.7f - on));
+      sw_wraps_add (tie->wraps, x, y, height_at (tie, x, y) + RADIUS * (2.0f - on));
       angle += bend / (float) n;
       x += STEP * cosf (angle);
       y += STEP * sinf (angle);
@@ -92,7 +92,7 @@ static void
 lay_knot (const Tie *tie)
 {
   const float middle = (tie->far + tie->near) / 2, half = (tie->near - tie->far) / 2;
-  const float x = course_x (tie, KNOT_AT), y = middle + half * KNOT_AT, z = height_at (tie, x, y) + 1.5f * RADIUS;
+  const float x = course_x (tie, KNOT_AT), y = middle + half * KNOT_AT, z = height_at (tie, x, y) + 2.1f * RADIUS;
 
   lay_tail (tie, x, y, -0.5f + 0.5f * chance (tie, 11), 20);
   lay_tail (tie, x, y, (float) G_PI - 0.5f + 1.1f * chance (tie, 12), 30);

@@ -61,7 +61,8 @@ raise_wraps (SwRelief *relief, const SwWraps *wraps, guint from)
     {
       const SwWrapPoint *p = &g_array_index (wraps->points, SwWrapPoint, i), *q = p + 1;
       const float radius = g_array_index (wraps->wraps, SwWrap, p->wrap).radius;
-      const int n = (int) (hypotf (q->x - p->x, q->y - p->y) / (0.7f * relief->step)) + 1, m = MAX ((int) ceilf (1.1f * radius / relief->step), 1);
+      const float length = hypotf (q->x - p->x, q->y - p->y), aside = 1.1f * radius / MAX (length, 1e-4f);
+      const int n = (int) (length / (0.7f * relief->step)) + 1, m = MAX ((int) ceilf (1.1f * radius / relief->step), 1);
 
       if (q->wrap != p->wrap)
         continue;
@@ -70,7 +71,11 @@ raise_wraps (SwRelief *relief, const SwWraps *wraps, guint from)
           const float t = (float) k / (float) n, x = p->x + t * (q->x - p->x), y = p->y + t * (q->y - p->y), z = p->z + t * (q->z - p->z) + 0.8f * radius;
 
           for (int j = 0; j <= m; j++)
-            sw_relief_raise (relief, x, y + radius * 1.1f * ((float) j / (float) m - 0.5f), z);
+            {
+              const float off = aside * ((float) j / (float) m - 0.5f);
+
+              sw_relief_raise (relief, x - off * (q->y - p->y), y + off * (q->x - p->x), z);
+            }
         }
     }
 }
@@ -137,6 +142,12 @@ sw_laid_free (SwLaid *self)
   sw_relief_clear (&self->body);
   g_free (self->grain);
   g_free (self);
+}
+
+const SwRelief *
+sw_laid_get_relief (const SwLaid *self)
+{
+  return &self->relief;
 }
 
 /* What one place gives to the picture. */
@@ -209,7 +220,7 @@ shade_at (const SwLaid *self, const SwYarnLight *yarn, const SwWrapSample *sampl
       sw_relief_normal (&self->body, x, y, normal, &height);
       shade.gloss = gloss_at (normal, (const float[]){ dx * per, dy * per }, sample->across, 0.6f * streak + 0.6f * sw_grain_cloud (self->grain, y / 0.8f + 40, 200, x / 2.7f)) * (1 - deep);
     }
-  shade.x = middle_x + 2 * self->strand_cm * wrap->tone;
+  shade.x = middle_x + 0.6f * self->strand_cm * wrap->tone;
   shade.y = middle_y;
   return shade;
 }

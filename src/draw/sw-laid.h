@@ -2,6 +2,7 @@
 #pragma once
 
 #include "draw/sw-canvas.h"
+#include "draw/sw-relief.h"
 #include "forecast/sw-forecast.h"
 
 G_BEGIN_DECLS
@@ -17,12 +18,15 @@ typedef struct _SwLaid SwLaid;
 SwLaid *sw_laid_new (const SwForecast *forecast, gboolean second_face) G_GNUC_WARN_UNUSED_RESULT;
 void sw_laid_free (SwLaid *self);
 
+/* Heights of all that is laid, from its upper left; kept as long as @self is. */
+const SwRelief *sw_laid_get_relief (const SwLaid *self);
+
 /**
  * sw_laid_raster:
  * @window: pixels over the laid length and width of all the skeins, and which of them are painted
  * @pixels: (out caller-allocates): the window's pixels, premultiplied CAIRO_FORMAT_ARGB32, the far edge first
  *
- * The mean of the light over the skeins is 1 while they are dry.
+ * The yarn without its ties. The mean of the light over it is 1 while it is dry.
  */
 void sw_laid_raster (SwLaid *self, const SwFaceWindow *window, int stride, guint32 *pixels);
 

@@ -9,7 +9,7 @@ G_BEGIN_DECLS
 
 /* What lies between two points of a wrap's course, cm. */
 #define SW_WRAPS_STEP_CM 0.4f
-#define SW_WRAPS_TURN 14 /* parts of a turn */
+#define SW_WRAPS_TURN 14 /* parts of a dive */
 
 /* A strand's room beside its neighbours, of its width. */
 #define SW_WRAPS_PITCH 0.90f

@@ -26,6 +26,7 @@ typedef struct
 {
   SwWeaver *weaver;
   float run, half;
+  float flat;    /* (width - height) / (width + height) of its section */
   float first_y; /* of the first run's near side */
   float whole;   /* length of all of it */
   int skein;
@@ -64,19 +65,21 @@ place_at (const Rope *rope, const Wrap *wrap, int run, float x, float along, flo
   const float pinch = (float) sw_laid_ties_pinch (weaver->ties, rope->skein * weaver->runs + run, (double) x), on = seam (rope, along);
   const float angle = angle_at (rope, wrap, along), side = run % 2 == 0 ? 1 : -1;
   const float wide = rope->half * FILL * (1 + on * UNEVEN * sw_wraps_tone (weaver, 23 + (guint32) rope->skein, along / 6) - 1.6f * pinch) * wrap->in;
+  const float round = angle + rope->flat / 2 * sinf (2 * angle); /* as many wraps to a cm of its back as of its sides */
   const float high = weaver->height * (1 - 1.6f * pinch) * (1 + 0.10f * on * sw_wraps_tone (weaver, wrap->lock + 40, along / 7.5f));
 
-  *sine = sinf (angle);
-  return (Place){ side * cosf (angle) * wide, high * (0.42f + 0.58f * *sine * wrap->in) + 0.33f * weaver->strand * on * sw_wraps_tone (weaver, wrap->own + 120, along / 3) };
+  *sine = sinf (round);
+  return (Place){ side * cosf (round) * wide, high * (0.42f + 0.58f * *sine * wrap->in) + 0.33f * weaver->strand * on * sw_wraps_tone (weaver, wrap->own + 120, along / 3) };
 }
 
-/* How far the rope's middle keeps from the middle of its room: towards the next run. */
+/* How far the rope's middle keeps from the middle of its room: towards the next run. The outermost runs keep from the edge. */
 static float
 meander_at (const Rope *rope, int run, float x)
 {
   const float from_end = MIN (x, rope->weaver->length - x), free = sw_wraps_smooth ((from_end - rope->run) / 4);
+  const float most = free * MEANDER * rope->run * 2, off = most * sw_wraps_tone (rope->weaver, 57 + (guint32) run * 3 + 101 * (guint32) rope->skein, x / 11 + 0.3f);
 
-  return free * MEANDER * rope->run * 2 * sw_wraps_tone (rope->weaver, 57 + (guint32) run * 3 + 101 * (guint32) rope->skein, x / 11 + 0.3f);
+  return run == 0 ? (most + off) / 2 : run == rope->weaver->runs - 1 ? -(most + off) / 2 : off;
 }
 
 /* A course is broken off where it cannot be seen, and begun anew. */
@@ -107,10 +110,11 @@ lay_turn (const Rope *rope, const Wrap *wrap, guint64 address, gboolean *begun, 
 {
   const gboolean right = run % 2 == 0, back = rope->closed && run == 1;
   const float centre = rope->first_y + rope->run * (float) (back ? 1 : run + 1), end = straight_end (rope, run), length = (float) G_PI / 2 * rope->run * 0.85f;
+  const int n = CLAMP ((int) (10 + 4 * rope->run), 14, 40);
 
-  for (int k = 1; k < SW_WRAPS_TURN; k++)
+  for (int k = 1; k < n + back; k++)
     {
-      const float turned = (float) k / SW_WRAPS_TURN, angle = (float) G_PI * turned, at = along + length * turned;
+      const float turned = (float) k / (float) n, angle = (float) G_PI * turned, at = along + length * turned;
       float sine;
       const Place place = place_at (rope, wrap, run, -1, at, &sine);
       /* Inside the turn wraps are slack and reach farther than they need. */
@@ -183,7 +187,8 @@ sw_weaver_lay_rope (SwWeaver *weaver, int skein)
 
   rope.half = rope.run / 2;
   rope.whole = 2 * weaver->length - straight_end (&rope, 0) * 2 - straight_end (&rope, 1) * 2 + (float) G_PI * rope.run * 0.85f; /* if closed */
-  around = (float) G_PI * (rope.half + 0.6f * weaver->height);
+  rope.flat = CLAMP ((FILL * rope.half - 0.58f * weaver->height) / (FILL * rope.half + 0.58f * weaver->height), 0, 0.8f);
+  around = (float) G_PI * (FILL * rope.half + 0.58f * weaver->height);
   for (int layer = 0; layer <= LAYERS; layer++)
     {
       const guint64 seed = sw_chance_mix (sw_chance_mix (weaver->seed, 500 + (guint64) skein), (guint64) layer);
