@@ -2,6 +2,13 @@
 #include "draw-fixture.h"
 
 #include "draw/sw-laid.h"
+#include "draw/sw-linear.h"
+#include "draw/sw-liquor.h"
+#include "draw/sw-wet.h"
+
+#include <math.h>
+
+#define MOST_WET 3.0 /* CIEDE2000: gloss lightens the darkest yarns by most; the largest seen is 2.5 */
 
 /* The laid skein as a camera sees it: its colours, its outline. */
 
@@ -46,6 +53,96 @@ test_colour (void)
             cairo_surface_destroy (surface);
           }
       }
+}
+
+/* Wet yarn has the colour that water makes of it, but for a little gloss. */
+static void
+test_wet (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (yarns); i++)
+    {
+      g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+      g_autoptr (SwForecast) forecast = NULL;
+      g_autoptr (SwLaid) laid = NULL;
+      cairo_surface_t *surface;
+      SwLinear linear;
+      SwSrgb dry;
+      SwLab wet, drawn;
+      double off;
+
+      sketch->yarn.undyed = (SwSample){ .kind = SW_SAMPLE_LAB, .numbers = { yarns[i][0], yarns[i][1], yarns[i][2] } };
+      sketch->listing.wet = TRUE;
+      forecast = fixture_forecast (sketch);
+      laid = sw_laid_new (forecast, FALSE);
+      surface = raster_laid (laid, sketch, 700);
+      drawn = fixture_opaque_mean (surface);
+      sw_linear_init (&linear);
+      dry = sw_srgb_from_xyz (sw_xyz_from_lab (fixture_strand_colour (forecast)));
+      {
+        const float light[] = { sw_wet (linear.decode[lrint (255 * CLAMP (dry.r, 0, 1))]), sw_wet (linear.decode[lrint (255 * CLAMP (dry.g, 0, 1))]), sw_wet (linear.decode[lrint (255 * CLAMP (dry.b, 0, 1))]) };
+        const guint32 pixel = sw_linear_pixel (&linear, light);
+
+        wet = sw_lab_from_xyz (sw_xyz_from_srgb ((SwSrgb){ (pixel >> 16 & 0xff) / 255.0, (pixel >> 8 & 0xff) / 255.0, (pixel & 0xff) / 255.0 }));
+      }
+      off = sw_ciede2000 (drawn, wet);
+      g_test_message ("L* %.0f: %.2f", yarns[i][0], off);
+      g_assert_cmpfloat (off, <, MOST_WET);
+      g_assert_cmpfloat (drawn.l, <, yarns[i][0] + 1);
+      cairo_surface_destroy (surface);
+    }
+}
+
+/* Spent liquor has no hue, lies round the yarn and leaves the rest of the pan dry, but for drops. */
+static void
+test_liquor (void)
+{
+  enum
+  {
+    PER_CM = 16,
+    ROOM = 5,
+  };
+
+  g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+  g_autoptr (SwForecast) forecast = fixture_forecast (sketch);
+  g_autoptr (SwLaid) laid = sw_laid_new (forecast, FALSE);
+  const SwRelief *relief = sw_laid_get_relief (laid);
+  const int width = (int) ((sw_sketch_lay_length (sketch) + 2 * ROOM) * PER_CM), height = (int) ((sw_sketch_lay_width (sketch) + 2 * ROOM) * PER_CM);
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
+  cairo_t *cr = cairo_create (surface);
+  SwCanvas canvas;
+  guint32 plain;
+  int far_off = 0, far_wet = 0, edge = 0, edge_wet = 0;
+
+  sw_canvas_begin (&canvas, cr, width, height, &sw_look_plain);
+  plain = ((const guint32 *) (gconstpointer) cairo_image_surface_get_data (surface))[0];
+  sw_liquor_draw (&canvas, relief, &(SwBox){ 0, 0, width, height }, ROOM * PER_CM, ROOM * PER_CM, PER_CM, 3);
+  sw_canvas_end (&canvas);
+  cairo_surface_flush (surface);
+  for (int y = 0; y < height; y++)
+    for (int x = 0; x < width; x++)
+      {
+        const guint32 pixel = ((const guint32 *) (gconstpointer) (cairo_image_surface_get_data (surface) + y * cairo_image_surface_get_stride (surface)))[x];
+        const int i = (int) lrint ((x + 0.5 - ROOM * PER_CM) / PER_CM / (double) relief->step - (double) (relief->left / relief->step)), j = (int) lrint ((y + 0.5 - ROOM * PER_CM) / PER_CM / (double) relief->step - (double) (relief->top / relief->step));
+        const gboolean wet = (pixel & 0xffffff) != (plain & 0xffffff);
+
+        g_assert_cmpuint (pixel >> 16 & 0xff, ==, pixel >> 8 & 0xff);
+        g_assert_cmpuint (pixel >> 8 & 0xff, ==, pixel & 0xff);
+        if (y < 2 * PER_CM || x < 2 * PER_CM || y >= height - 2 * PER_CM || x >= width - 2 * PER_CM)
+          {
+            far_off++;
+            far_wet += wet;
+          }
+        else if (i > 0 && j > 0 && i + 1 < relief->width && j + 1 < relief->height && relief->heights[j * relief->width + i] > 0.05f)
+          {
+            edge++;
+            edge_wet += wet;
+          }
+      }
+  g_test_message ("wet: %d of %d far off, %d of %d beneath yarn", far_wet, far_off, edge_wet, edge);
+  g_assert_cmpint (far_wet, <, far_off / 50);
+  g_assert_cmpint (edge_wet, >, edge * 95 / 100);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
 }
 
 static gboolean
@@ -201,6 +298,8 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/laid/colour", test_colour);
+  g_test_add_func ("/laid/wet", test_wet);
+  g_test_add_func ("/laid/liquor", test_liquor);
   g_test_add_func ("/laid/whole", test_whole);
   g_test_add_func ("/laid/ends", test_ends);
   g_test_add_func ("/laid/part", test_part);
