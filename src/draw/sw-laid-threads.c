@@ -57,7 +57,7 @@ lay_span (const Tie *tie)
 {
   const float middle = (tie->far + tie->near) / 2, half = (tie->near - tie->far) / 2;
 
-  sw_wraps_begin (tie->wraps, RADIUS, (guint32) tie->address, TRUE);
+  sw_wraps_begin (tie->wraps, RADIUS, 1, (guint32) tie->address, TRUE);
   for (int k = 0; k <= SPAN_PARTS; k++)
     {
       const float t = 2 * (float) k / SPAN_PARTS - 1, x = course_x (tie, t);
@@ -75,7 +75,7 @@ lay_tail (const Tie *tie, float x, float y, float angle, guint64 part)
   const float length = 0.8f + 0.7f * chance (tie, part), bend = 2.4f * (chance (tie, part + 1) - 0.5f);
   const int n = (int) (length / STEP);
 
-  sw_wraps_begin (tie->wraps, 0.85f * RADIUS, (guint32) (tie->address + part), TRUE);
+  sw_wraps_begin (tie->wraps, 0.85f * RADIUS, 1, (guint32) (tie->address + part), TRUE);
   for (int k = 0; k <= n; k++)
     {
       const float on = (float) k / (float) n;
@@ -96,7 +96,7 @@ lay_knot (const Tie *tie)
 
   lay_tail (tie, x, y, -0.5f + 0.5f * chance (tie, 11), 20);
   lay_tail (tie, x, y, (float) G_PI - 0.5f + 1.1f * chance (tie, 12), 30);
-  sw_wraps_begin (tie->wraps, RADIUS, (guint32) tie->address + 1, TRUE);
+  sw_wraps_begin (tie->wraps, RADIUS, 1, (guint32) tie->address + 1, TRUE);
   for (int k = 0; k <= 12; k++)
     {
       const float angle = (float) G_PI * 1.5f * (float) k / 12 - 0.7f;

@@ -36,7 +36,7 @@
 
 /* Samples along the side of a tile from which the light is balanced, and how many of these there are. */
 #define PROBE_SAMPLES 32
-#define PROBES 160
+#define PROBES 72
 
 struct _SwLaid
 {
@@ -204,7 +204,8 @@ shade_at (const SwLaid *self, const SwYarnLight *yarn, const SwWrapSample *sampl
   const float middle_x = p->x + sample->t * dx, middle_y = p->y + sample->t * dy, along = p->along + sample->t * (q->along - p->along);
   const float flat = wrap->radius * sample->across / sqrtf (MAX (dx * dx + dy * dy, 1e-8f));
   const float x = middle_x + flat * dy, y = middle_y - flat * dx; /* left of the course, y down */
-  const SwYarnPoint point = { along / (2 * wrap->radius), sample->across * 0.94f, { dx * per, -dy * per, dz * per }, wrap->seed };
+  const float beside = (sample->across + 1) / 2 * (float) wrap->strands, strand_number = MIN (floorf (beside), (float) (wrap->strands - 1));
+  const SwYarnPoint point = { along * (float) wrap->strands / (2 * wrap->radius) + 2.3f * strand_number, (2 * (beside - strand_number) - 1) * 0.94f, { dx * per, -dy * per, dz * per }, wrap->seed };
   const SwYarnShade strand = sw_yarn_light_at (yarn, &point);
   const float streak = sw_grain_tone (self->grain, (int) (wrap->seed >> 8 & 0xff), along / 3.1f);
   Shade shade = { .dye = strand.dye, .thread = wrap->thread };
@@ -308,30 +309,62 @@ add_sample (const Job *job, const SwWrapSample *sample, float *sum)
     sum[k] += MAX ((laid->wet ? sw_wet (rgb[k]) : rgb[k]) * factor * (1 + shade.dye * laid->logs[colour >> (16 - 8 * k) & 0xff]) + GLOSS * shade.gloss, 0);
 }
 
+/* The samples of a pixel as one, where all are of one wrap: most pixels of a large picture, and one is lit as soon as four. */
+static gboolean
+merge (const Job *job, const SwWrapSample *samples, int tile, SwWrapSample *mean)
+{
+  const GArray *points = job->laid->wraps.points;
+  const int n = job->finer * job->finer;
+  guint32 wrap;
+
+  *mean = samples[0];
+  if (mean->segment == 0)
+    return FALSE;
+  wrap = g_array_index (points, SwWrapPoint, mean->segment - 1).wrap;
+  for (int k = 1; k < n; k++)
+    {
+      const SwWrapSample *sample = &samples[k / job->finer * tile + k % job->finer];
+
+      if (sample->segment == 0 || (sample->segment != samples->segment && g_array_index (points, SwWrapPoint, sample->segment - 1).wrap != wrap))
+        return FALSE;
+      mean->across += sample->across;
+      mean->z += sample->z;
+    }
+  mean->across /= (float) n;
+  mean->z /= (float) n;
+  return TRUE;
+}
+
 /* One pixel from its samples. */
 static guint32
 pixel_of (const Job *job, const SwWrapSample *samples, int tile)
 {
+  const int n = job->finer * job->finer;
+  SwWrapSample mean;
   float sum[3] = { 0, 0, 0 };
   int seen = 0;
 
-  for (int j = 0; j < job->finer; j++)
-    for (int i = 0; i < job->finer; i++)
-      {
-        const SwWrapSample *sample = &samples[j * tile + i];
+  if (merge (job, samples, tile, &mean))
+    {
+      add_sample (job, &mean, sum);
+      return sw_linear_pixel (&job->laid->linear, sum);
+    }
+  for (int k = 0; k < n; k++)
+    {
+      const SwWrapSample *sample = &samples[k / job->finer * tile + k % job->finer];
 
-        if (sample->segment == 0)
-          continue;
-        add_sample (job, sample, sum);
-        seen++;
-      }
+      if (sample->segment == 0)
+        continue;
+      add_sample (job, sample, sum);
+      seen++;
+    }
   if (seen == 0)
     return 0;
   for (int k = 0; k < 3; k++)
     sum[k] /= (float) seen;
-  if (seen == job->finer * job->finer)
+  if (seen == n)
     return sw_linear_pixel (&job->laid->linear, sum);
-  return sw_linear_premultiply (sw_linear_pixel (&job->laid->linear, sum), (float) seen / (float) (job->finer * job->finer));
+  return sw_linear_premultiply (sw_linear_pixel (&job->laid->linear, sum), (float) seen / (float) n);
 }
 
 static void

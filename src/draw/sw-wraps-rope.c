@@ -9,7 +9,7 @@
 #define MEANDER 0.045f /* of a run's room */
 #define TWIST_CM 70.0f /* of rope to a turn of its twist */
 #define LAYERS 2
-#define CORE 3.0f /* beneath these: wraps so much wider, which let no ground through */
+#define CORE 3.0f /* beneath these: wraps in threes, which let no ground through */
 
 /* A wrap is left out where the rope hides it: below this share of its height from the middle. */
 #define HIDDEN (-0.45f)

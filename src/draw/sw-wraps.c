@@ -4,9 +4,9 @@
 #include "draw/sw-wraps-private.h"
 
 /* Layers of a flat bundle: the top one, and what shows between its wraps. */
-#define LAYERS 3
+#define LAYERS 2
 #define LAYER_DOWN 0.62f /* from one to the next, in strands */
-/* Beneath them a core of wraps thrice as wide, which are never seen one by one, lets no ground through. */
+/* Beneath them a core of wraps in threes, side by side, lets no ground through. */
 #define CORE 3.0f
 
 /* Wraps stray sideways in locks, and each for itself. */
@@ -35,9 +35,9 @@
 #define PARTS 128 /* of a bundle's outline across */
 
 void
-sw_wraps_begin (SwWraps *wraps, float radius, guint32 seed, gboolean thread)
+sw_wraps_begin (SwWraps *wraps, float radius, int strands, guint32 seed, gboolean thread)
 {
-  const SwWrap wrap = { .first = wraps->points->len, .seed = seed, .radius = radius, .tone = 2 * sw_wraps_chance (seed, 9) - 1, .thread = thread };
+  const SwWrap wrap = { .first = wraps->points->len, .seed = seed, .radius = radius, .tone = 2 * sw_wraps_chance (seed, 9) - 1, .strands = strands, .thread = thread };
 
   g_array_append_val (wraps->wraps, wrap);
 }
@@ -60,7 +60,7 @@ sw_wraps_add (SwWraps *wraps, float x, float y, float z)
 void
 sw_weaver_begin (SwWeaver *weaver, guint64 address, float wide)
 {
-  sw_wraps_begin (weaver->wraps, wide * weaver->strand * (0.54f + 0.05f * sw_wraps_chance (address, 8)), (guint32) address, FALSE);
+  sw_wraps_begin (weaver->wraps, wide * weaver->strand * (0.54f + 0.05f * sw_wraps_chance (address, 8)), (int) wide, (guint32) address, FALSE);
 }
 
 void

@@ -34,12 +34,14 @@ typedef struct
 /**
  * SwWrap: a course through @n points from @first on.
  * @tone: -1 .. 1, how much lighter it is than others
+ * @strands: that lie side by side in it: 1, or those of a core
  * @thread: of a tie, not of the skein
  */
 typedef struct
 {
   guint32 first, n, seed;
   float radius, tone;
+  int strands;
   gboolean thread;
 } SwWrap;
 
@@ -59,7 +61,7 @@ void sw_wraps_init (SwWraps *wraps, const SwSketch *sketch, const SwGrain *grain
 void sw_wraps_clear (SwWraps *wraps);
 
 /* A new course; its points follow. */
-void sw_wraps_begin (SwWraps *wraps, float radius, guint32 seed, gboolean thread);
+void sw_wraps_begin (SwWraps *wraps, float radius, int strands, guint32 seed, gboolean thread);
 void sw_wraps_add (SwWraps *wraps, float x, float y, float z);
 
 G_END_DECLS

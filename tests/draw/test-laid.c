@@ -8,7 +8,7 @@
 
 #include <math.h>
 
-#define MOST_WET 3.0 /* CIEDE2000: gloss lightens the darkest yarns by most; the largest seen is 2.5 */
+#define MOST_WET 3.0 /* CIEDE2000: gloss lightens the darkest yarns by most; the largest seen is 2.6 */
 
 /* The laid skein as a camera sees it: its colours, its outline. */
 
