@@ -256,7 +256,7 @@ balance (Job *job)
   SwWrapGrid grid;
   int n;
 
-  sw_wrap_grid_init (&grid, &self->wraps, self->yarn_points, scale, 0, 0, width, height, PROBE_SAMPLES);
+  sw_wrap_grid_init (&grid, &self->wraps, self->yarn_points, scale, 0, 0, width, height, PROBE_SAMPLES, job->finer);
   n = grid.columns * grid.rows;
   for (int k = 0; k < MIN (n, PROBES); k++)
     {
@@ -321,6 +321,8 @@ merge (const Job *job, const SwWrapSample *samples, int tile, SwWrapSample *mean
   if (mean->segment == 0)
     return FALSE;
   wrap = g_array_index (points, SwWrapPoint, mean->segment - 1).wrap;
+  if (g_array_index (job->laid->wraps.wraps, SwWrap, wrap).strands > 1)
+    return FALSE;
   for (int k = 1; k < n; k++)
     {
       const SwWrapSample *sample = &samples[k / job->finer * tile + k % job->finer];
@@ -454,7 +456,7 @@ paint (SwLaid *self, const SwFaceWindow *window, gboolean threads, int stride, g
   job.finer = CLAMP ((int) ceilf (STRAND_SAMPLES / px), 2, MOST_SAMPLES);
   sw_yarn_light_init (&job.yarn, yarn->fibre, (int) yarn->plies, (double) (px * MIN ((float) job.finer, 1.4f)));
   balance (&job);
-  sw_wrap_grid_init (&job.grid, &self->wraps, threads ? self->wraps.points->len : self->yarn_points, job.per_cm * (float) job.finer, (float) (window->left * job.finer), (float) ((window->ny - window->near - window->height) * job.finer), window->width * job.finer, window->height * job.finer, TILE_SAMPLES / job.finer * job.finer);
+  sw_wrap_grid_init (&job.grid, &self->wraps, threads ? self->wraps.points->len : self->yarn_points, job.per_cm * (float) job.finer, (float) (window->left * job.finer), (float) ((window->ny - window->near - window->height) * job.finer), window->width * job.finer, window->height * job.finer, TILE_SAMPLES / job.finer * job.finer, job.finer);
   other = g_thread_new ("skein", paint_worker, &job);
   paint_worker (&job);
   g_thread_join (other);

@@ -6,6 +6,9 @@
 #include <math.h>
 #include <string.h>
 
+/* Samples stand a little aside of their square grid, neighbours the other way, so that no edge meets a whole line of them at once. All pixels alike: no pattern. */
+#define ASIDE 0.25f
+
 /* A segment in samples, from the picture's upper left. */
 typedef struct
 {
@@ -76,13 +79,16 @@ file_segments (SwWrapGrid *grid, guint32 *next)
 }
 
 void
-sw_wrap_grid_init (SwWrapGrid *grid, const SwWraps *wraps, guint points, float scale, float left, float top, int width, int height, int tile)
+sw_wrap_grid_init (SwWrapGrid *grid, const SwWraps *wraps, guint points, float scale, float left, float top, int width, int height, int tile, int finer)
 {
   const int columns = (width + tile - 1) / tile, rows = (height + tile - 1) / tile;
   const gsize n = (gsize) columns * (gsize) rows;
   g_autofree guint32 *next = g_new (guint32, n);
 
   *grid = (SwWrapGrid){ .wraps = wraps, .points = points, .scale = scale, .left = left, .top = top, .tile = tile, .columns = columns, .rows = rows };
+  grid->asides = g_new (float, tile);
+  for (int i = 0; i < tile; i++)
+    grid->asides[i] = i % finer & 1 ? -ASIDE : ASIDE;
   grid->starts = g_new0 (guint32, n + 1);
   file_segments (grid, NULL);
   for (gsize k = 0; k < n; k++)
@@ -95,25 +101,17 @@ sw_wrap_grid_init (SwWrapGrid *grid, const SwWraps *wraps, guint points, float s
 void
 sw_wrap_grid_clear (SwWrapGrid *grid)
 {
+  g_free (grid->asides);
   g_free (grid->starts);
   g_free (grid->segments);
 }
 
-/* Samples stand a little aside of their square grid, neighbours the other way, so that no edge meets a whole line of them at once. Which way hangs on where they are in the lay. */
-#define ASIDE 0.25f
-
-/* Samples from the lay's upper left to the tile's, and along its side. */
-typedef struct
-{
-  int left, top, side;
-} Tile;
-
 /* What a segment covers of one line of samples: it is a band with round ends. */
 static void
-sample_line (const Segment *segment, const Tile *tile, int row, int from, int to, guint32 number, SwWrapSample *line)
+sample_line (const Segment *segment, const SwWrapGrid *grid, int row, int from, int to, guint32 number, SwWrapSample *line)
 {
   const float per = 1 / MAX (segment->dx * segment->dx + segment->dy * segment->dy, 1e-6f), r2 = segment->radius * segment->radius, inverse = 1 / segment->radius;
-  const float aside = (row + tile->top) & 1 ? -ASIDE : ASIDE;
+  const float aside = grid->asides[row];
 
   for (int i = from; i <= to; i++)
     {
@@ -123,7 +121,7 @@ sample_line (const Segment *segment, const Tile *tile, int row, int from, int to
       if (segment->top <= sample->z)
         continue;
       px = (float) i + 0.5f + aside - segment->x;
-      py = (float) row + 0.5f + ((i + tile->left) & 1 ? ASIDE : -ASIDE) - segment->y;
+      py = (float) row + 0.5f - grid->asides[i] - segment->y;
       t = CLAMP ((px * segment->dx + py * segment->dy) * per, 0.0f, 1.0f);
       ex = px - t * segment->dx;
       ey = py - t * segment->dy;
@@ -138,11 +136,11 @@ sample_line (const Segment *segment, const Tile *tile, int row, int from, int to
 }
 
 static void
-sample_segment (const Segment *segment, const Tile *tile, guint32 number, SwWrapSample *samples)
+sample_segment (const Segment *segment, const SwWrapGrid *grid, guint32 number, SwWrapSample *samples)
 {
   const float r = segment->radius, reach = r * sqrtf (segment->dx * segment->dx + segment->dy * segment->dy);
   const float left = segment->x + MIN (segment->dx, 0) - r, right = segment->x + MAX (segment->dx, 0) + r;
-  const int top = MAX ((int) (segment->y + MIN (segment->dy, 0) - r), 0), bottom = MIN ((int) (segment->y + MAX (segment->dy, 0) + r), tile->side - 1);
+  const int top = MAX ((int) (segment->y + MIN (segment->dy, 0) - r), 0), bottom = MIN ((int) (segment->y + MAX (segment->dy, 0) + r), grid->tile - 1);
 
   for (int j = top; j <= bottom; j++)
     {
@@ -156,7 +154,7 @@ sample_segment (const Segment *segment, const Tile *tile, guint32 number, SwWrap
           from = MAX (from, middle - half);
           to = MIN (to, middle + half);
         }
-      sample_line (segment, tile, j, (int) MAX (from - 1, 0), (int) MIN (to + 1, (float) (tile->side - 1)), number, samples + (gsize) j * (gsize) tile->side);
+      sample_line (segment, grid, j, (int) MAX (from - 1, 0), (int) MIN (to + 1, (float) (grid->tile - 1)), number, samples + (gsize) j * (gsize) grid->tile);
     }
 }
 
@@ -164,15 +162,14 @@ void
 sw_wrap_grid_sample (const SwWrapGrid *grid, int column, int row, SwWrapSample *samples)
 {
   const gsize k = (gsize) row * (gsize) grid->columns + (gsize) column;
-  const Tile tile = { (int) grid->left + column * grid->tile, (int) grid->top + row * grid->tile, grid->tile };
 
-  memset (samples, 0, (gsize) tile.side * (gsize) tile.side * sizeof *samples);
+  memset (samples, 0, (gsize) grid->tile * (gsize) grid->tile * sizeof *samples);
   for (guint32 i = grid->starts[k]; i < grid->starts[k + 1]; i++)
     {
       Segment segment = segment_at (grid, grid->segments[i]);
 
       segment.x -= (float) (column * grid->tile);
       segment.y -= (float) (row * grid->tile);
-      sample_segment (&segment, &tile, grid->segments[i] + 1, samples);
+      sample_segment (&segment, grid, grid->segments[i] + 1, samples);
     }
 }

@@ -27,6 +27,7 @@ typedef struct
   guint points;
   float scale, left, top; /* samples per cm; samples from the lay's upper left to the picture's */
   int tile, columns, rows;
+  float *asides; /* how far each of a tile's samples stands off its square place */
   guint32 *starts; /* columns x rows + 1 */
   guint32 *segments;
 } SwWrapGrid;
@@ -38,9 +39,10 @@ typedef struct
  * @left, @top: where the picture begins, samples from the lay's upper left
  * @width, @height: of the picture, samples
  * @tile: samples along a tile's side
+ * @finer: samples along a pixel's side
  * Keeps @wraps, which must not change meanwhile.
  */
-void sw_wrap_grid_init (SwWrapGrid *grid, const SwWraps *wraps, guint points, float scale, float left, float top, int width, int height, int tile);
+void sw_wrap_grid_init (SwWrapGrid *grid, const SwWraps *wraps, guint points, float scale, float left, float top, int width, int height, int tile, int finer);
 void sw_wrap_grid_clear (SwWrapGrid *grid);
 
 /* @samples: (out caller-allocates): tile x tile, the far edge first */

@@ -15,6 +15,15 @@
 /* Yarns from nearly white to nearly black, grey and vivid: CIELAB, own inventions. */
 static const double yarns[][3] = { { 92, 0, 8 }, { 89, 0.5, 9 }, { 70, -30, 20 }, { 55, 60, 25 }, { 45, 15, -45 }, { 75, 10, 75 }, { 20, 8, -12 }, { 10, 0, 0 } };
 
+static SwForecast *
+plain_forecast (const double *lab)
+{
+  g_autoptr (SwSketch) sketch = test_bare_sketch (2);
+
+  sketch->yarn.undyed = (SwSample){ .kind = SW_SAMPLE_LAB, .numbers = { lab[0], lab[1], lab[2] } };
+  return fixture_forecast (sketch);
+}
+
 static cairo_surface_t *
 raster_laid (SwLaid *laid, const SwSketch *sketch, int nx)
 {
@@ -266,6 +275,37 @@ test_ends (void)
     }
 }
 
+/* Wraps run along the picture: a pixel is more like its neighbour in the line than like the one after it, also where wraps are about as fine as pixels. */
+static void
+test_streaks (void)
+{
+  g_autoptr (SwForecast) forecast = plain_forecast (yarns[0]);
+  g_autoptr (SwLaid) laid = sw_laid_new (forecast, FALSE);
+
+  for (int nx = 320; nx <= 1100; nx += 130)
+    {
+      cairo_surface_t *surface = raster_laid (laid, forecast->sketch, nx);
+      const int ny = cairo_image_surface_get_height (surface);
+      double next = 0, after = 0;
+      int odd = 0, n = 0;
+
+      for (int y = ny / 4; y < 3 * ny / 4; y++)
+        for (int x = nx / 8; x < 7 * nx / 8; x++)
+          {
+            const double here = fixture_pixel (surface, x, y).y, to_next = here - fixture_pixel (surface, x + 1, y).y, to_after = here - fixture_pixel (surface, x + 2, y).y;
+
+            next += fabs (to_next);
+            after += fabs (to_after);
+            odd += fabs (to_next) > 8 && fabs (to_after) < 2;
+            n++;
+          }
+      g_test_message ("%d px: %.3f to the next, %.3f to the one after, %d of %d dotted", nx, next / n, after / n, odd, n);
+      g_assert_cmpfloat (next, <, 0.9 * after);
+      g_assert_cmpint (odd, <, n / 200);
+      cairo_surface_destroy (surface);
+    }
+}
+
 /* A part of the laid skein is that part of the whole. */
 static void
 test_part (void)
@@ -302,6 +342,7 @@ main (int argc, char **argv)
   g_test_add_func ("/laid/liquor", test_liquor);
   g_test_add_func ("/laid/whole", test_whole);
   g_test_add_func ("/laid/ends", test_ends);
+  g_test_add_func ("/laid/streaks", test_streaks);
   g_test_add_func ("/laid/part", test_part);
   return g_test_run ();
 }
