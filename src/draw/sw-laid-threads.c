@@ -6,6 +6,7 @@
 #include <math.h>
 
 #define RADIUS 0.07f /* cm */
+#define MOST 0.10f    /* of a bundle's width: a thin one has a thinner thread */
 #define STEP 0.10f
 #define SPAN_PARTS 96
 #define KNOT_AT (-0.50f) /* -1 far edge .. 1 near edge */
@@ -15,7 +16,7 @@ typedef struct
   SwWraps *wraps;
   const SwRelief *relief;
   guint64 address;
-  float x, lean;
+  float x, lean, radius;
   float far, near; /* edges of the bundle there */
 } Tie;
 
@@ -57,7 +58,7 @@ lay_span (const Tie *tie)
 {
   const float middle = (tie->far + tie->near) / 2, half = (tie->near - tie->far) / 2;
 
-  sw_wraps_begin (tie->wraps, RADIUS, 1, (guint32) tie->address, TRUE);
+  sw_wraps_begin (tie->wraps, tie->radius, 1, (guint32) tie->address, TRUE);
   for (int k = 0; k <= SPAN_PARTS; k++)
     {
       const float t = 2 * (float) k / SPAN_PARTS - 1, x = course_x (tie, t);
@@ -65,25 +66,26 @@ lay_span (const Tie *tie)
 
       for (int j = -3; j <= 3; j++)
         z += height_at (tie, x, CLAMP (middle + half * t + 0.06f * (float) j, tie->far, tie->near)) / 7;
-      sw_wraps_add (tie->wraps, x, middle + half * t, MAX (z + 1.5f * RADIUS, RADIUS));
+      sw_wraps_add (tie->wraps, x, middle + half * t, MAX (z + 1.5f * tie->radius, tie->radius));
     }
 }
 
 static void
 lay_tail (const Tie *tie, float x, float y, float angle, guint64 part)
 {
-  const float length = 0.8f + 0.7f * chance (tie, part), bend = 2.4f * (chance (tie, part + 1) - 0.5f);
-  const int n = (int) (length / STEP);
+  const float length = (0.8f + 0.7f * chance (tie, part)) * tie->radius / RADIUS, bend = 2.4f * (chance (tie, part + 1) - 0.5f);
+  const int n = MAX ((int) (length / STEP), 4);
+  const float step = length / (float) n;
 
-  sw_wraps_begin (tie->wraps, 0.85f * RADIUS, 1, (guint32) (tie->address + part), TRUE);
+  sw_wraps_begin (tie->wraps, 0.85f * tie->radius, 1, (guint32) (tie->address + part), TRUE);
   for (int k = 0; k <= n; k++)
     {
       const float on = (float) k / (float) n;
 
-      sw_wraps_add (tie->wraps, x, y, height_at (tie, x, y) + RADIUS * (2.0f - on));
+      sw_wraps_add (tie->wraps, x, y, height_at (tie, x, y) + tie->radius * (2.0f - on));
       angle += bend / (float) n;
-      x += STEP * cosf (angle);
-      y += STEP * sinf (angle);
+      x += step * cosf (angle);
+      y += step * sinf (angle);
     }
 }
 
@@ -92,16 +94,16 @@ static void
 lay_knot (const Tie *tie)
 {
   const float middle = (tie->far + tie->near) / 2, half = (tie->near - tie->far) / 2;
-  const float x = course_x (tie, KNOT_AT), y = middle + half * KNOT_AT, z = height_at (tie, x, y) + 2.1f * RADIUS;
+  const float x = course_x (tie, KNOT_AT), y = middle + half * KNOT_AT, z = height_at (tie, x, y) + 2.1f * tie->radius;
 
   lay_tail (tie, x, y, -0.5f + 0.5f * chance (tie, 11), 20);
   lay_tail (tie, x, y, (float) G_PI - 0.5f + 1.1f * chance (tie, 12), 30);
-  sw_wraps_begin (tie->wraps, RADIUS, 1, (guint32) tie->address + 1, TRUE);
+  sw_wraps_begin (tie->wraps, tie->radius, 1, (guint32) tie->address + 1, TRUE);
   for (int k = 0; k <= 12; k++)
     {
       const float angle = (float) G_PI * 1.5f * (float) k / 12 - 0.7f;
 
-      sw_wraps_add (tie->wraps, x + 0.09f * cosf (angle), y + 0.035f * sinf (angle) + 0.05f * ((float) k / 6 - 1), z + 0.05f * cosf (2 * angle));
+      sw_wraps_add (tie->wraps, x + tie->radius * 1.3f * cosf (angle), y + tie->radius * (0.5f * sinf (angle) + 0.7f * ((float) k / 6 - 1)), z + tie->radius * 0.7f * cosf (2 * angle));
     }
 }
 
@@ -116,9 +118,10 @@ sw_laid_threads_lay (SwWraps *wraps, const SwLaidTies *ties, const SwSketch *ske
       const float middle = width - ((float) ties->ties[i].bundle + 0.5f) * run;
       Tie tie = { .wraps = wraps, .relief = relief, .address = sw_chance_mix (ties->seed, 100 + (guint64) i), .x = (float) ties->ties[i].x_cm };
 
+      tie.radius = MIN (RADIUS, MOST * run);
       tie.lean = 0.10f + 0.22f * chance (&tie, 1);
-      tie.far = edge_from (&tie, middle, -1, run / 2 - RADIUS);
-      tie.near = edge_from (&tie, middle, 1, run / 2 - RADIUS);
+      tie.far = edge_from (&tie, middle, -1, run / 2 - tie.radius);
+      tie.near = edge_from (&tie, middle, 1, run / 2 - tie.radius);
       lay_span (&tie);
       lay_knot (&tie);
     }

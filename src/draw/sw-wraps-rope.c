@@ -193,7 +193,7 @@ sw_weaver_lay_rope (SwWeaver *weaver, int skein)
     {
       const guint64 seed = sw_chance_mix (sw_chance_mix (weaver->seed, 500 + (guint64) skein), (guint64) layer);
       const float wide = layer < LAYERS ? 1 : CORE, in = MAX (1 - 0.62f * weaver->strand * ((float) layer + (wide - 1) / 2) / rope.half, 0.3f);
-      const int n = MAX ((int) (around * in / (SW_WRAPS_PITCH * weaver->strand) / (layer < LAYERS ? 1 : CORE * 0.7f)), 5);
+      const int n = MAX ((int) (around * in / (SW_WRAPS_PITCH * weaver->strand) / (layer < LAYERS ? 1 : CORE * 0.55f)), 5);
 
       for (int j = 0; j < n; j++)
         {

@@ -213,7 +213,7 @@ lay_flat (SwWeaver *weaver, int skein)
     {
       const float wide = layer < LAYERS ? 1 : CORE;
       const guint64 seed = sw_chance_mix (sw_chance_mix (weaver->seed, (guint64) skein), (guint64) layer);
-      const int n = MAX ((int) (bundle.around / (SW_WRAPS_PITCH * weaver->strand) / (layer < LAYERS ? 1 : CORE * 0.7f)), 3);
+      const int n = MAX ((int) (bundle.around / (SW_WRAPS_PITCH * weaver->strand) / (layer < LAYERS ? 1 : CORE * 0.55f)), 3);
 
       for (int j = 0; j < n; j++)
         {
