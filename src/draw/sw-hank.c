@@ -145,7 +145,7 @@ draw_hairs (const SwHank *self, const SwCanvas *canvas, double x, double y, doub
 
   if (self->shape.strand_cm * px_per_cm * scale < HAIRS_FROM_PX)
     return;
-  sw_yarn_light_init (&strand, self->sketch->yarn.fibre, (int) self->sketch->yarn.plies, 100); /* as fuzzy as it is from near by */
+  sw_yarn_light_init (&strand, self->sketch->yarn.fibre, (int) self->sketch->yarn.plies, 18); /* as fuzzy as it is before single fibres show */
   cairo_save (canvas->cr);
   cairo_translate (canvas->cr, x, y);
   clip_out_label (canvas->cr, &self->label, px_per_cm);

@@ -433,7 +433,7 @@ draw_hairs (const Job *job)
     .data = job,
   };
 
-  sw_yarn_light_init (&near_by, yarn->fibre, (int) yarn->plies, 40);
+  sw_yarn_light_init (&near_by, yarn->fibre, (int) yarn->plies, 18); /* before single fibres show */
   hairs.fuzz = near_by.fuzz / 10;
   hairs.length = near_by.hair * 0.9f;
   if (!laid->wet)
