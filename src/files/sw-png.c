@@ -11,9 +11,14 @@
 
 #define PIXELS_PER_METRE 3780 /* 96 to the inch */
 
-/* Of large pictures, packing takes longer than drawing; packed less hard, grainy ones take a third of the time and no more room. */
+/*
+ * Packing large pictures takes as long as drawing them: packed less hard, and
+ * each line against the one above it without trying the other ways, grainy ones
+ * take half of the time and a twentieth more room.
+ */
 #define LARGE_PIXELS 4000000
-#define LARGE_LEVEL 3
+#define LARGE_LEVEL 2
+#define LARGE_FILTER PNG_FILTER_UP
 
 /* libpng leaves by a jump: what must be freed then is reached through here. */
 typedef struct
@@ -62,7 +67,10 @@ write_head (png_structp png, png_infop info, int width, int height, const char *
 
   png_set_IHDR (png, info, (png_uint_32) width, (png_uint_32) height, 8, PNG_COLOR_TYPE_RGB, PNG_INTERLACE_NONE, PNG_COMPRESSION_TYPE_DEFAULT, PNG_FILTER_TYPE_DEFAULT);
   if ((gint64) width * height > LARGE_PIXELS)
-    png_set_compression_level (png, LARGE_LEVEL);
+    {
+      png_set_compression_level (png, LARGE_LEVEL);
+      png_set_filter (png, PNG_FILTER_TYPE_BASE, LARGE_FILTER);
+    }
   png_set_sRGB_gAMA_and_cHRM (png, info, PNG_sRGB_INTENT_RELATIVE);
   png_set_pHYs (png, info, PIXELS_PER_METRE, PIXELS_PER_METRE, PNG_RESOLUTION_METER);
   png_set_text (png, info, texts, G_N_ELEMENTS (texts));
