@@ -286,6 +286,15 @@ knit_back (Piece *self, const SwForecast *forecast, const SwClothGeometry *front
   knit_straight (forecast, &geometry, self->rim, &self->back);
 }
 
+/* How much of the cloth's last row is turned under: its heads are open, and the ground would show through them. A share of it. */
+#define TOP_ROW 0.7
+
+static double
+top_row_px (const SwForecast *forecast, const SwClothGeometry *geometry)
+{
+  return geometry->first_row + geometry->rows >= sw_layout_rows (&forecast->layout) ? TOP_ROW * geometry->row : 0;
+}
+
 /* Returns: FALSE if there is no cloth */
 static gboolean
 knit (Piece *self, const SwForecast *forecast, double width, double height)
@@ -305,7 +314,7 @@ knit (Piece *self, const SwForecast *forecast, double width, double height)
   if (forecast->sketch->cloth.fabric == SW_FABRIC_STOCKINETTE && !geometry.purl_side && geometry.cloth.height > LEAST_CURLED * self->per_cm)
     knit_back (self, forecast, &geometry);
   self->width = MAX (self->knitted - 2 * self->beyond, 2 * ROLL);
-  self->height = MAX ((float) (geometry.cloth.height / self->per_cm) - self->below - self->beyond, 2 * ROLL);
+  self->height = MAX ((float) ((geometry.cloth.height - top_row_px (forecast, &geometry)) / self->per_cm) - self->below - self->beyond, 2 * ROLL);
   return TRUE;
 }
 
