@@ -1,9 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "draw-fixture.h"
 
+#include "draw/sw-canvas.h"
 #include "draw/sw-laid.h"
 #include "draw/sw-linear.h"
 #include "draw/sw-liquor.h"
+#include "draw/sw-relief.h"
+#include "draw/sw-shadow.h"
 #include "draw/sw-wet.h"
 
 #include <math.h>
@@ -333,6 +336,53 @@ test_part (void)
   cairo_surface_destroy (whole);
 }
 
+/* Two bars whose edges waver lie beside each other: the gap between them is in shade from end to end, and evenly so. */
+static void
+test_gap (void)
+{
+  enum
+  {
+    WIDTH = 800,
+    HEIGHT = 300,
+  };
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, WIDTH, HEIGHT);
+  cairo_t *cr = cairo_create (surface);
+  int lightest = 0, darkest = 255, beside;
+  SwCanvas canvas;
+  SwRelief relief;
+
+  sw_relief_init (&relief, 0, 0, WIDTH / 40.0, HEIGHT / 40.0, 0.11, 0);
+  for (int j = 0; j < relief.height; j++)
+    for (int i = 0; i < relief.width; i++)
+      {
+        const double x = (double) (relief.left + relief.step * (float) i), y = (double) (relief.top + relief.step * (float) j), off = y - HEIGHT / 80.0;
+
+        if (x > 2 && x < WIDTH / 40.0 - 2 && fabs (off) > 0.14 + 0.09 * sin (2 * x) && fabs (off) < 2)
+          relief.heights[j * relief.width + i] = 1.2f;
+      }
+  sw_relief_light (&relief, 2.5);
+  sw_canvas_begin (&canvas, cr, WIDTH, HEIGHT, &sw_look_plain);
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_paint (cr);
+  sw_shadow_draw (&relief, &canvas, 0, 0, 40);
+  sw_canvas_end (&canvas);
+  cairo_surface_flush (surface);
+  for (int x = 4 * 40; x < WIDTH - 4 * 40; x++)
+    {
+      const int grey = cairo_image_surface_get_data (surface)[HEIGHT / 2 * cairo_image_surface_get_stride (surface) + 4 * x];
+
+      lightest = MAX (lightest, grey);
+      darkest = MIN (darkest, grey);
+    }
+  beside = cairo_image_surface_get_data (surface)[20 * cairo_image_surface_get_stride (surface) + 4 * (WIDTH / 2)];
+  g_test_message ("gap from %d to %d, beside the bars %d", darkest, lightest, beside);
+  g_assert_cmpint (lightest - darkest, <, 25);
+  g_assert_cmpint (lightest, <, beside - 40);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+  sw_relief_clear (&relief);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -341,6 +391,7 @@ main (int argc, char **argv)
   g_test_add_func ("/laid/wet", test_wet);
   g_test_add_func ("/laid/liquor", test_liquor);
   g_test_add_func ("/laid/whole", test_whole);
+  g_test_add_func ("/laid/gap", test_gap);
   g_test_add_func ("/laid/ends", test_ends);
   g_test_add_func ("/laid/streaks", test_streaks);
   g_test_add_func ("/laid/part", test_part);
