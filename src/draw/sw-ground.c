@@ -62,18 +62,62 @@ cone_at (const Cone *cone, float x, float y)
   return CLAMP ((b - sqrtf (MAX (b * b - a * c, 0))) / a, 0.0f, 1.0f);
 }
 
+/* Pixels over which the cone is taken to be straight: it bends by far less than the grain hides. */
+#define STRAIGHT 16
+
+typedef struct
+{
+  const SwRaster *raster;
+  Cone cone;
+  float light, shade;
+  int next_line; /* atomic */
+} Job;
+
+static void
+paint_stretch (guint32 *pixels, int n, guint32 x, guint32 y, float from, float step)
+{
+  for (int i = 0; i < n; i++)
+    {
+      const float code = from + step * (float) i + 0.5f + GRAIN * (2 * grain_at (x + (guint32) i, y) - 1);
+      const guint32 grey = (guint32) (gint32) MIN (code, 255.0f);
+
+      pixels[i] = 0xff000000u | grey << 16 | grey << 8 | grey;
+    }
+}
+
+static gpointer
+paint_worker (gpointer data)
+{
+  Job *job = data;
+  const SwRaster *raster = job->raster;
+  const float span = 255 * (job->shade - job->light);
+
+  for (int j = g_atomic_int_add (&job->next_line, 1); j < raster->height; j = g_atomic_int_add (&job->next_line, 1))
+    {
+      const float y = (float) (raster->y + j) + 0.5f;
+
+      /* Stretches count from the picture's edge, not the raster's: a part of it is as it is in the whole. */
+      for (int i = 0; i < raster->width;)
+        {
+          const int x = raster->x + i, on = ((x % STRAIGHT) + STRAIGHT) % STRAIGHT, n = MIN (STRAIGHT - on, raster->width - i);
+          const float left = (float) (x - on) + 0.5f, from = cone_at (&job->cone, left, y), step = (cone_at (&job->cone, left + STRAIGHT, y) - from) / STRAIGHT;
+
+          paint_stretch (raster->pixels + (gsize) j * (gsize) raster->stride + (gsize) i, n, (guint32) x, (guint32) (raster->y + j),
+                         255 * job->light + span * (from + step * (float) on), span * step);
+          i += n;
+        }
+    }
+  return NULL;
+}
+
 static void
 paint_ground (const SwRaster *raster, const Cone *cone, float light, float shade)
 {
-  for (int j = 0; j < raster->height; j++)
-    for (int i = 0; i < raster->width; i++)
-      {
-        const int x = raster->x + i, y = raster->y + j;
-        const float code = 255 * (light + (shade - light) * cone_at (cone, (float) x + 0.5f, (float) y + 0.5f));
-        const guint32 grey = (guint32) MIN (code + 0.5f + GRAIN * (2 * grain_at ((guint32) x, (guint32) y) - 1), 255);
+  Job job = { raster, *cone, light, shade, 0 };
+  GThread *other = g_thread_new ("ground", paint_worker, &job);
 
-        raster->pixels[(gsize) j * (gsize) raster->stride + (gsize) i] = 0xff000000u | grey << 16 | grey << 8 | grey;
-      }
+  paint_worker (&job);
+  g_thread_join (other);
 }
 
 /* For those who draw the picture at sizes of their own. */
