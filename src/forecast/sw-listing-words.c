@@ -141,6 +141,19 @@ static const char *const shown[] = {
   [SW_ARRANGEMENT_WHOLE] = N_ ("Drawing of the hand-dyed yarn “%s”: a twisted hank, the laid skein and the cloth knitted from it."),
 };
 
+/* The same of a pan with more than one skein. */
+static const char *
+shown_of (const SwSketch *sketch)
+{
+  const SwArrangement arrangement = sketch->listing.arrangement;
+
+  if (sketch->lay.skeins > 1 && arrangement == SW_ARRANGEMENT_SKEIN_CLOTH)
+    return _ ("Drawing of the laid skeins of the hand-dyed yarn “%s” below the cloth knitted from them.");
+  if (sketch->lay.skeins > 1 && arrangement == SW_ARRANGEMENT_WHOLE)
+    return _ ("Drawing of the hand-dyed yarn “%s”: a twisted hank, the laid skeins and the cloth knitted from them.");
+  return _ (shown[arrangement]);
+}
+
 char *
 sw_listing_alt (const SwForecast *forecast)
 {
@@ -149,7 +162,7 @@ sw_listing_alt (const SwForecast *forecast)
 
 #pragma GCC diagnostic push
 #pragma GCC diagnostic ignored "-Wformat-nonliteral"
-  what = g_strdup_printf (_ (shown[forecast->sketch->listing.arrangement]), title_of (forecast));
+  what = g_strdup_printf (shown_of (forecast->sketch), title_of (forecast));
 #pragma GCC diagnostic pop
   if (colours[0] == '\0')
     return g_steal_pointer (&what);

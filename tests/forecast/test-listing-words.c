@@ -58,6 +58,25 @@ test_written (void)
   assert_has (alt, colours);
 }
 
+/* Of a pan with three skeins, all three are in the picture. */
+static void
+test_alt_skeins (void)
+{
+  for (int skeins = 1; skeins <= 3; skeins += 2)
+    for (SwArrangement arrangement = SW_ARRANGEMENT_SKEIN_CLOTH; arrangement <= SW_ARRANGEMENT_WHOLE; arrangement++)
+      {
+        g_autoptr (SwSketch) sketch = test_sketch (2);
+        g_autoptr (SwForecast) forecast = NULL;
+        g_autofree char *alt = NULL;
+
+        sketch->lay.skeins = skeins;
+        sketch->listing.arrangement = arrangement;
+        forecast = run (sketch);
+        alt = sw_listing_alt (forecast);
+        g_assert_cmpint (strstr (alt, "the laid skeins ") != NULL, ==, skeins > 1);
+      }
+}
+
 /* The list of @words: from its heading to the next empty line. */
 static char *
 list_of (const char *words)
@@ -233,6 +252,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/listing-words/written", test_written);
+  g_test_add_func ("/listing-words/alt-skeins", test_alt_skeins);
   g_test_add_func ("/listing-words/own", test_own_words);
   g_test_add_func ("/listing-words/own-width", test_own_width);
   g_test_add_func ("/listing-words/pieces", test_pieces);
