@@ -4,6 +4,7 @@
 #include "draw/sw-bundle.h"
 
 #include "draw/sw-grain.h"
+#include "draw/sw-unit.h"
 
 #include <math.h>
 
@@ -12,15 +13,6 @@ static const struct
 {
   float round, along, share;
 } locks[] = { { 9, 3.1f, 0.55f }, { 21, 1.9f, 0.45f } };
-
-static void
-normalise (float *v)
-{
-  const float length = sqrtf (v[0] * v[0] + v[1] * v[1] + v[2] * v[2]);
-
-  for (int i = 0; i < 3; i++)
-    v[i] /= MAX (length, 1e-9f);
-}
 
 static void
 cross (const float *a, const float *b, float *c)
@@ -44,7 +36,7 @@ course_at (const SwBundleRing *rings, int n, int i, float *course)
   course[0] = to->x - from->x;
   course[1] = to->y - from->y;
   course[2] = to->z - from->z;
-  normalise (course);
+  sw_unit (course);
 }
 
 /* How far a lock stands off at a place, -1 .. 1. */
@@ -103,7 +95,7 @@ find_normals (SwBundle *bundle)
         float *normal = bundle->normals + (row + (gsize) j) * 3;
 
         cross (over, on, normal);
-        normalise (normal);
+        sw_unit (normal);
       }
 }
 
@@ -141,7 +133,7 @@ sw_bundle_init (SwBundle *bundle, const SwBundleRing *rings, int n_rings, int n_
       along = dot (side, course);
       for (int k = 0; k < 3; k++)
         side[k] -= along * course[k];
-      normalise (side);
+      sw_unit (side);
       place_ring (bundle, &rings[i], i, side, course, (float) (2 * G_PI * turns) * bundle->along[i] / length, (float) uneven, grain);
     }
   find_normals (bundle);

@@ -3,7 +3,7 @@
 
 #include "draw/sw-hank-light.h"
 
-#include "draw/sw-strands.h"
+#include "draw/sw-unit.h"
 #include "sketch/sw-chance.h"
 
 /* Several places of each pixel are lit: plies are told apart at a width at which a single look would miss them. */
@@ -80,13 +80,13 @@ tone_at (const SwHankLight *light, int strand, float along)
   return 1 + TONE * sw_grain_tone (light->grain, strand + 91, along / 5.0f) + LOCK_TONE * sw_grain_cloud (light->grain, (float) strand * (float) locks / (float) light->yarn->n, locks, along / 4.0f);
 }
 
-static void
-normalise (float *v)
+/* How much light comes down to that height between the strands: 0.5 .. 1.04. */
+static float
+depth_light (float height)
 {
-  const float length = sqrtf (v[0] * v[0] + v[1] * v[1] + v[2] * v[2]);
+  const float t = CLAMP ((height + 0.75f) / 1.9f, 0.0f, 1.0f);
 
-  for (int i = 0; i < 3; i++)
-    v[i] /= MAX (length, 1e-9f);
+  return 0.50f + 0.54f * t * t * (3 - 2 * t);
 }
 
 /* How much light comes in between a strand and its neighbours, where the strand's own surface at @across faces along the skin. */
@@ -114,8 +114,8 @@ between (const SwStrandKnot *a, const SwStrandKnot *b, float t)
       knot.normal[i] += (b->normal[i] - a->normal[i]) * t;
       knot.course[i] += (b->course[i] - a->course[i]) * t;
     }
-  normalise (knot.normal);
-  normalise (knot.course);
+  sw_unit (knot.normal);
+  sw_unit (knot.course);
   knot.lift += (b->lift - a->lift) * t;
   for (int i = 0; i < 2; i++)
     knot.over[i] += (b->over[i] - a->over[i]) * t;
@@ -146,7 +146,7 @@ sw_hank_light_at (const SwHankLight *light, const SwSkinSample *sample, float x,
   const float tight = 1 + 0.12f * light->grain->tones[(strand + 17) & (SW_GRAIN_ROWS - 1)][0], phase = 3.1f * (float) (strand & 63) + 9 * light->grain->tones[(strand + 29) & (SW_GRAIN_ROWS - 1)][1];
   const SwYarnPoint point = { 32 + phase + tight * along / light->strand_cm, sample->u * 0.97f, { knot.course[0], -knot.course[1], knot.course[2] }, (guint32) strand * 977u + 13u };
   const SwYarnShade yarn = sw_yarn_light_at (&light->strand, &point);
-  const float near = groove_light (&knot, sample->u) * sw_strands_depth_light (1.2f * knot.lift + 0.8f);
+  const float near = groove_light (&knot, sample->u) * depth_light (1.2f * knot.lift + 0.8f);
   SwHankShade shade = { .colour = colour_at (light, strand, along) };
 
   shade.light = rope_light (light, knot.normal, x, y);

@@ -3,7 +3,8 @@
 
 #include "draw/sw-hank-strands.h"
 
-#include "draw/sw-strands.h"
+#include "draw/sw-grain.h"
+#include "draw/sw-unit.h"
 
 #include <math.h>
 #include <string.h>
@@ -11,7 +12,9 @@
 /* Lengths across are in strand widths. */
 #define HALF_WIDTH 0.62f
 #define WANDER 0.34f
+#define WANDER_CM 3.4f
 #define HEAVE 0.46f
+#define HEAVE_CM 3.0f
 #define SINK 1.15f /* of one that dives ... */
 #define BENEATH 0.45f /* ... how far it goes beneath a neighbour ... */
 #define CLOSING 0.62f /* ... how far that one comes over it ... */
@@ -89,8 +92,8 @@ find_lie (const SwBundle *bundle, const SwHankYarn *yarn, const SwGrain *grain, 
       float off, aside;
 
       stray_at (seed, k, along, &off, &aside);
-      lie->round[k] = (float) k + 0.5f + WANDER * sw_grain_tone (grain, 2 * k, along / SW_STRANDS_WANDER_CM + 7.3f * (float) (k & 255)) + BENEATH * own + covering (-after) - covering (before) + freedom * aside;
-      lie->lift[k] = HEAVE * sw_grain_tone (grain, 2 * k + 1, along / SW_STRANDS_HEAVE_CM + 3.1f * (float) (k & 255)) - SINK * fabsf (own) + freedom * off;
+      lie->round[k] = (float) k + 0.5f + WANDER * sw_grain_tone (grain, 2 * k, along / WANDER_CM + 7.3f * (float) (k & 255)) + BENEATH * own + covering (-after) - covering (before) + freedom * aside;
+      lie->lift[k] = HEAVE * sw_grain_tone (grain, 2 * k + 1, along / HEAVE_CM + 3.1f * (float) (k & 255)) - SINK * fabsf (own) + freedom * off;
     }
 }
 
@@ -118,15 +121,6 @@ over_at (const Lie *lie, int n, int k, int way)
 }
 
 static void
-normalise (float *v)
-{
-  const float length = sqrtf (v[0] * v[0] + v[1] * v[1] + v[2] * v[2]);
-
-  for (int i = 0; i < 3; i++)
-    v[i] /= MAX (length, 1e-9f);
-}
-
-static void
 place_knot (const SwBundle *bundle, int ring, const float *core, float round, float lift, int n, float strand_cm, SwStrandKnot *knot)
 {
   const gsize row = (gsize) ring * (gsize) (bundle->n_around + 1);
@@ -142,7 +136,7 @@ place_knot (const SwBundle *bundle, int ring, const float *core, float round, fl
   off = lift * room - knot->half;
   for (int i = 0; i < 3; i++)
     knot->normal[i] = m[i] + (m[3 + i] - m[i]) * t;
-  normalise (knot->normal);
+  sw_unit (knot->normal);
   for (int i = 0; i < 3; i++)
     {
       middle[i] = p[i] + (p[3 + i] - p[i]) * t;
@@ -171,7 +165,7 @@ find_courses (SwHankStrands *strands)
         course[0] = to->x - from->x;
         course[1] = to->y - from->y;
         course[2] = to->z - from->z;
-        normalise (course);
+        sw_unit (course);
       }
 }
 

@@ -3,6 +3,8 @@
 
 #include "draw/sw-skin.h"
 
+#include "draw/sw-unit.h"
+
 #include <math.h>
 
 typedef struct
@@ -131,15 +133,6 @@ sw_skin_raster (const SwBundle *bundle, int first, const SwSkinView *view, SwSki
       }
 }
 
-static void
-normalise (float *v)
-{
-  const float length = sqrtf (v[0] * v[0] + v[1] * v[1] + v[2] * v[2]);
-
-  for (int i = 0; i < 3; i++)
-    v[i] /= MAX (length, 1e-9f);
-}
-
 void
 sw_skin_normal (const SwBundle *bundle, const SwSkinSample *sample, float *normal, float *course)
 {
@@ -149,10 +142,10 @@ sw_skin_normal (const SwBundle *bundle, const SwSkinSample *sample, float *norma
 
   for (int k = 0; k < 3; k++)
     normal[k] = (p[k] + (p[3 + k] - p[k]) * sample->u) * (1 - sample->v) + (q[k] + (q[3 + k] - q[k]) * sample->u) * sample->v;
-  normalise (normal);
+  sw_unit (normal);
   if (course == NULL)
     return;
   for (int k = 0; k < 3; k++)
     course[k] = point[columns * 3 + (gsize) k] - point[k];
-  normalise (course);
+  sw_unit (course);
 }
